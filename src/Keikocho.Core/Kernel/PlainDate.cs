@@ -6,10 +6,10 @@ namespace Keikocho.Core.Kernel;
 public static class PlainDate
 {
     /// <summary>"3 March 2026".</summary>
-    public static string Long(this DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    public static string Full(this DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
     /// <summary>"3 Mar".</summary>
-    public static string Short(this DateOnly day) => day.ToString("d MMM", CultureInfo.InvariantCulture);
+    public static string Brief(this DateOnly day) => day.ToString("d MMM", CultureInfo.InvariantCulture);
 
     /// <summary>"Tuesday 3 March 2026".</summary>
     public static string WithWeekday(this DateOnly day) => day.ToString("dddd d MMMM yyyy", CultureInfo.InvariantCulture);
