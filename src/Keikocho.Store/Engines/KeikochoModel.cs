@@ -1,0 +1,141 @@
+using System.Linq.Expressions;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.Club;
+using Keikocho.Store.Intake;
+using Keikocho.Store.Keeping;
+using Keikocho.Store.Kernel;
+using Keikocho.Store.Marks;
+using Keikocho.Store.People;
+using Keikocho.Store.Promotion;
+using Keikocho.Store.Safety;
+using Keikocho.Store.Syllabus;
+using Microsoft.EntityFrameworkCore;
+
+namespace Keikocho.Store.Engines;
+
+/// <summary>Keys, links and indexes, the same on both engines.</summary>
+internal static class KeikochoModel
+{
+    public static void Describe(ModelBuilder model)
+    {
+        model.Entity<ClubRow>().HasKey(r => r.Club);
+        model.Entity<ClubRow>().Property(r => r.Club).ValueGeneratedNever();
+
+        ById<HallRow>(model);
+        ById<DeviceRow>(model);
+        ById<SettingRow>(model).HasIndex(r => new { r.Club, r.Key, r.From });
+        model.Entity<ClubWordRow>().HasKey(r => new { r.Club, r.Key });
+
+        ById<PersonRow>(model);
+        ById<FamilyRow>(model);
+        model.Entity<FamilyMemberRow>().HasKey(r => new { r.Club, r.FamilyId, r.PersonId });
+        Link<FamilyMemberRow, FamilyRow>(model, r => new { r.Club, r.FamilyId });
+        Link<FamilyMemberRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<ContactRow>(model);
+        Link<ContactRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<RegistrationRow>(model);
+        Link<RegistrationRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<ConsentRow>(model);
+        Link<ConsentRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<DutyRow>(model);
+        Link<DutyRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<KeepApartRow>(model);
+        Link<KeepApartRow, PersonRow>(model, r => new { r.Club, r.FirstId });
+        Link<KeepApartRow, PersonRow>(model, r => new { r.Club, r.SecondId });
+        ById<NoteRow>(model);
+        Link<NoteRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<AdaptationRow>(model);
+        Link<AdaptationRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<AdaptationRow, ItemRow>(model, r => new { r.Club, r.ItemId });
+        ById<SizeRow>(model);
+        Link<SizeRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        model.Entity<ErasedRow>().HasKey(r => new { r.Club, r.Digest });
+
+        ById<ProgrammeRow>(model);
+        ById<WeeklyHourRow>(model);
+        Link<WeeklyHourRow, ProgrammeRow>(model, r => new { r.Club, r.ProgrammeId });
+        Link<WeeklyHourRow, HallRow>(model, r => new { r.Club, r.HallId });
+        ById<TermRow>(model);
+        ById<ClosureRow>(model);
+        ById<EveningRow>(model).HasIndex(r => new { r.Club, r.Date, r.HallId }).IsUnique();
+        Link<EveningRow, HallRow>(model, r => new { r.Club, r.HallId });
+        ById<LessonRow>(model).HasIndex(r => new { r.Club, r.ProgrammeId, r.Date, r.Start }).IsUnique();
+        model.Entity<LessonRow>().HasIndex(r => new { r.Club, r.Date });
+        Link<LessonRow, ProgrammeRow>(model, r => new { r.Club, r.ProgrammeId });
+        Link<LessonRow, EveningRow>(model, r => new { r.Club, r.EveningId });
+        ById<PromotionTestRow>(model);
+        Link<PromotionTestRow, ProgrammeRow>(model, r => new { r.Club, r.ProgrammeId });
+        ById<EnrolmentRow>(model);
+        Link<EnrolmentRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<EnrolmentRow, ProgrammeRow>(model, r => new { r.Club, r.ProgrammeId });
+        model.Entity<RegisterPlaceRow>().HasKey(r => new { r.Club, r.ProgrammeId, r.TermId, r.PersonId });
+        ById<CrossingRow>(model);
+        Link<CrossingRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<CrossingRow, ProgrammeRow>(model, r => new { r.Club, r.ProgrammeId });
+        model.Entity<TermUnitRow>().HasKey(r => new { r.Club, r.TermId, r.ProgrammeId });
+
+        var marks = ById<MarkRow>(model);
+        marks.HasIndex(r => new { r.Club, r.LessonId, r.PersonId });
+        marks.HasIndex(r => new { r.Club, r.DeviceId, r.Sequence }).IsUnique();
+        marks.HasIndex(r => new { r.Club, r.PersonId, r.ItemId }).HasFilter("\"ItemId\" IS NOT NULL");
+        Link<MarkRow, LessonRow>(model, r => new { r.Club, r.LessonId });
+        // Without an index of its own: nobody asks for all marks of one person, and there are millions.
+        marks.HasOne<PersonRow>().WithMany().HasForeignKey(r => new { r.Club, r.PersonId }).OnDelete(DeleteBehavior.Restrict);
+        marks.HasOne<DeviceRow>().WithMany().HasForeignKey(r => new { r.Club, r.DeviceId }).OnDelete(DeleteBehavior.Restrict);
+
+        var attendances = model.Entity<AttendanceRow>();
+        attendances.HasKey(r => new { r.Club, r.LessonId, r.PersonId });
+        attendances.HasIndex(r => new { r.Club, r.PersonId, r.ProgrammeId, r.Date, r.Counts, r.Ukemi });
+        model.Entity<ItemStateRow>().HasKey(r => new { r.Club, r.PersonId, r.ItemId });
+
+        ById<LadderRow>(model);
+        ById<RankRow>(model);
+        Link<RankRow, LadderRow>(model, r => new { r.Club, r.LadderId });
+        ById<EditionRow>(model);
+        Link<EditionRow, LadderRow>(model, r => new { r.Club, r.LadderId });
+        model.Entity<EditionRankRow>().HasKey(r => new { r.Club, r.EditionId, r.RankId });
+        ById<TechniqueRow>(model);
+        ById<ItemRow>(model);
+        model.Entity<ItemCoverRow>().HasKey(r => new { r.Club, r.ItemId, r.CoversId });
+        ById<RequirementRow>(model);
+        Link<RequirementRow, EditionRow>(model, r => new { r.Club, r.EditionId });
+        model.Entity<RequirementItemRow>().HasKey(r => new { r.Club, r.RequirementId, r.ItemId });
+        ById<UnitRow>(model);
+        Link<UnitRow, EditionRow>(model, r => new { r.Club, r.EditionId });
+        model.Entity<UnitItemRow>().HasKey(r => new { r.Club, r.UnitId, r.ItemId });
+
+        ById<AwardRow>(model);
+        Link<AwardRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<AwardRow, RankRow>(model, r => new { r.Club, r.RankId });
+        ById<ResultRow>(model);
+        Link<ResultRow, PromotionTestRow>(model, r => new { r.Club, r.TestId });
+        Link<ResultRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        model.Entity<PartPassRow>().HasKey(r => new { r.Club, r.ResultId, r.ItemId });
+        ById<KeptAnswerRow>(model);
+        ById<StandDownRow>(model);
+        Link<StandDownRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+
+        model.Entity<TrailRow>().HasKey(r => new { r.Club, r.Number });
+        ById<AttachmentRow>(model);
+        ById<ReadingRow>(model);
+        ById<ReadingTraceRow>(model);
+        Link<ReadingTraceRow, ReadingRow>(model, r => new { r.Club, r.ReadingId });
+
+        // Ids and numbers are ours; neither engine makes any.
+        foreach (var key in model.Model.GetEntityTypes().SelectMany(t => t.FindPrimaryKey()!.Properties))
+            key.ValueGenerated = Microsoft.EntityFrameworkCore.Metadata.ValueGenerated.Never;
+    }
+
+    private static Microsoft.EntityFrameworkCore.Metadata.Builders.EntityTypeBuilder<TRow> ById<TRow>(ModelBuilder model)
+        where TRow : class, IIdRow
+    {
+        var entity = model.Entity<TRow>();
+        entity.HasKey(r => new { r.Club, r.Id });
+        return entity;
+    }
+
+    private static void Link<TRow, TTarget>(ModelBuilder model, Expression<Func<TRow, object?>> key)
+        where TRow : class, IClubRow
+        where TTarget : class, IClubRow =>
+        model.Entity<TRow>().HasOne<TTarget>().WithMany().HasForeignKey(key).OnDelete(DeleteBehavior.Restrict);
+}

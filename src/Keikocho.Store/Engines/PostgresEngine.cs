@@ -1,0 +1,63 @@
+using System.Data.Common;
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+
+namespace Keikocho.Store.Engines;
+
+/// <summary>
+/// One club of many in a PostgreSQL database. Every connection says which club it is for; row-level security lets it see no other.
+/// </summary>
+public sealed class PostgresEngine : Engine, IAsyncDisposable
+{
+    private readonly NpgsqlDataSource source;
+    private readonly DbContextOptions<PostgresKeikochoDb> options;
+
+    /// <summary>Names the database; opens nothing yet.</summary>
+    public PostgresEngine(string connectionText, int club = 1)
+    {
+        Club = club;
+        var parts = new NpgsqlConnectionStringBuilder(connectionText);
+        Place = $"the PostgreSQL database {parts.Database} on {parts.Host}";
+        // Said at connecting, so that a pooled connection never belongs to two clubs: each engine has a pool of its own.
+        parts.Options = string.Create(CultureInfo.InvariantCulture, $"{parts.Options} -c keikocho.club={club}").Trim();
+        source = NpgsqlDataSource.Create(parts.ConnectionString);
+        options = new DbContextOptionsBuilder<PostgresKeikochoDb>().UseNpgsql(source).Options;
+    }
+
+    /// <inheritdoc/>
+    public override int Club { get; }
+
+    /// <inheritdoc/>
+    public override string Place { get; }
+
+    /// <inheritdoc/>
+    public override KeikochoDb OpenDb() => new PostgresKeikochoDb(options, Club);
+
+    /// <inheritdoc/>
+    public override KeikochoDb OpenDb(DbConnection connection) =>
+        new PostgresKeikochoDb(new DbContextOptionsBuilder<PostgresKeikochoDb>().UseNpgsql(connection).Options, Club);
+
+    /// <inheritdoc/>
+    public override DbConnection OpenConnection() => source.OpenConnection();
+
+    /// <inheritdoc/>
+    public override DbTransaction BeginWriting(DbConnection connection)
+    {
+        ArgumentNullException.ThrowIfNull(connection);
+        return connection.BeginTransaction();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<string?> UpgradeAsync(DateTimeOffset now, CancellationToken cancel)
+    {
+        using var db = OpenDb();
+        await RefuseNewerAsync(db, Place, cancel).ConfigureAwait(false);
+        // PostgreSQL's own lock ends with its session. A copy is the database tool's work: see the backup command.
+        await db.Database.MigrateAsync(cancel).ConfigureAwait(false);
+        return null;
+    }
+
+    /// <inheritdoc/>
+    public ValueTask DisposeAsync() => source.DisposeAsync();
+}

@@ -1,0 +1,147 @@
+using System.Data;
+using System.Data.Common;
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Keikocho.Store.Engines;
+
+/// <summary>One club in one SQLite file: WAL, <c>synchronous=FULL</c>, foreign keys on.</summary>
+public sealed class SqliteEngine : Engine
+{
+    /// <summary>SQLite's application id of a club's file, set when it is made: "KEI1".</summary>
+    public const int ApplicationId = 0x4B454931;
+
+    private readonly string connectionText;
+    private readonly DbContextOptions<SqliteKeikochoDb> options;
+
+    /// <summary>Names the file; opens nothing yet.</summary>
+    /// <param name="file">Path of the club's file. It is made by <see cref="UpgradeAsync"/> where it does not exist.</param>
+    public SqliteEngine(string file)
+    {
+        File = Path.GetFullPath(file);
+        connectionText = new SqliteConnectionStringBuilder
+        {
+            DataSource = File,
+            ForeignKeys = true,
+            DefaultTimeout = 30,
+            Pooling = true,
+        }.ToString();
+        options = new DbContextOptionsBuilder<SqliteKeikochoDb>()
+            .UseSqlite(connectionText)
+            .AddInterceptors(SqlitePragmas.Instance)
+            .Options;
+    }
+
+    /// <summary>Full path of the club's file.</summary>
+    public string File { get; }
+
+    /// <inheritdoc/>
+    public override int Club => 1;
+
+    /// <inheritdoc/>
+    public override string Place => File;
+
+    /// <inheritdoc/>
+    public override KeikochoDb OpenDb() => new SqliteKeikochoDb(options, Club);
+
+    /// <inheritdoc/>
+    public override KeikochoDb OpenDb(DbConnection connection) =>
+        new SqliteKeikochoDb(new DbContextOptionsBuilder<SqliteKeikochoDb>().UseSqlite(connection).Options, Club);
+
+    /// <inheritdoc/>
+    public override DbConnection OpenConnection()
+    {
+        var connection = new SqliteConnection(connectionText);
+        connection.Open();
+        SqlitePragmas.Set(connection);
+        return connection;
+    }
+
+    /// <inheritdoc/>
+    public override DbTransaction BeginWriting(DbConnection connection) =>
+        ((SqliteConnection)connection).BeginTransaction(IsolationLevel.Serializable, deferred: false);
+
+    /// <inheritdoc/>
+    public override async Task<string?> UpgradeAsync(DateTimeOffset now, CancellationToken cancel)
+    {
+        RefuseForeignFile();
+        Directory.CreateDirectory(Path.GetDirectoryName(File)!);
+        var isNew = !System.IO.File.Exists(File) || new FileInfo(File).Length == 0;
+        using var db = OpenDb();
+        if (!isNew)
+        {
+            await RefuseNewerAsync(db, File, cancel).ConfigureAwait(false);
+            // Asked first and outside any lock: a start with nothing to do must not wait for anybody.
+            if (!(await db.Database.GetPendingMigrationsAsync(cancel).ConfigureAwait(false)).Any()) return null;
+        }
+
+        // Our own lock is a held file handle: the system frees it when the process dies, whatever killed it.
+        using var held = HoldUpgrade();
+        var copy = isNew ? null : KeepCopy(now);
+        ClearStaleLock(db);
+        await db.Database.MigrateAsync(cancel).ConfigureAwait(false);
+        await db.Database.ExecuteSqlRawAsync("PRAGMA application_id=0x4B454931; PRAGMA journal_mode=WAL", cancel).ConfigureAwait(false);
+        return copy;
+    }
+
+    /// <summary>Frees the pooled connections, so that the file can be moved or deleted.</summary>
+    public void Release() => SqliteConnection.ClearPool(new SqliteConnection(connectionText));
+
+    private void RefuseForeignFile()
+    {
+        if (Directory.Exists(File)) throw new StoreRefusal($"{File} is a folder. Name a file, for example {Path.Combine(File, "club.keikocho")}.");
+        if (!System.IO.File.Exists(File)) return;
+        try
+        {
+            using var stream = System.IO.File.Open(File, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            if (stream.Length == 0) return;
+            Span<byte> head = stackalloc byte[72];
+            var read = stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false);
+            // File format of SQLite: the text at 0, the application id big-endian at 68.
+            if (read < 72 || !head[..16].SequenceEqual("SQLite format 3\0"u8))
+                throw new StoreRefusal($"{File} is not a club's file. To read it into a club, use: keikocho import {Path.GetFileName(File)}");
+            var id = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(head[68..]);
+            // 0: a first start that was killed before it was done.
+            if (id is not (ApplicationId or 0)) throw new StoreRefusal($"{File} is a database of another program. Nothing was changed.");
+        }
+        catch (Exception cause) when (cause is UnauthorizedAccessException or IOException)
+        {
+            throw new StoreRefusal($"{File} cannot be opened: {cause.Message}", cause);
+        }
+    }
+
+    private FileStream HoldUpgrade()
+    {
+        try
+        {
+            return new FileStream(File + ".upgrading", FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+        }
+        catch (IOException cause)
+        {
+            throw new StoreRefusal($"{File} is being brought up to date by another process. Wait for it, then start again.", cause);
+        }
+        catch (UnauthorizedAccessException cause)
+        {
+            throw new StoreRefusal($"The folder of {File} cannot be written to. Choose another folder.", cause);
+        }
+    }
+
+    private string KeepCopy(DateTimeOffset now)
+    {
+        var copy = $"{File}.before-upgrade-{now.UtcDateTime.ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture)}";
+        SqliteCopy.Make(File, copy);
+        return copy;
+    }
+
+    /// <summary>The migration tool's own lock is a row that a killed process leaves behind for ever; ours is held, so it is stale.</summary>
+    private static void ClearStaleLock(KeikochoDb db)
+    {
+        db.Database.OpenConnection();
+        using var command = db.Database.GetDbConnection().CreateCommand();
+        command.CommandText = "SELECT count(*) FROM sqlite_master WHERE type='table' AND name='__EFMigrationsLock'";
+        if (Convert.ToInt64(command.ExecuteScalar(), CultureInfo.InvariantCulture) == 0) return;
+        command.CommandText = "DELETE FROM \"__EFMigrationsLock\"";
+        command.ExecuteNonQuery();
+    }
+}

@@ -1,0 +1,171 @@
+using System.Data.Common;
+using System.Threading.Channels;
+using Keikocho.Store.Keeping;
+using Microsoft.EntityFrameworkCore;
+
+namespace Keikocho.Store.Engines;
+
+/// <summary>
+/// The one writer of this process. Works wait in a queue; those that wait together are committed together, each inside a savepoint of
+/// its own, so that one that fails takes nothing else with it. A caller is answered only after the commit is on disk.
+/// </summary>
+public sealed class WriterQueue : IAsyncDisposable
+{
+    private const int MostInOneCommit = 64;
+
+    private readonly Engine engine;
+    private readonly TimeProvider time;
+    private readonly Channel<Work> works = Channel.CreateUnbounded<Work>(new UnboundedChannelOptions { SingleReader = true });
+    private readonly Thread thread;
+    private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    /// <summary>Starts the writer's thread; it opens its connection at the first work.</summary>
+    public WriterQueue(Engine engine, TimeProvider time)
+    {
+        this.engine = engine;
+        this.time = time;
+        // SQLite has no asynchronous writing: a thread of its own keeps the pool free.
+        thread = new Thread(Run) { IsBackground = true, Name = "Keikocho writer" };
+        thread.Start();
+    }
+
+    /// <summary>Does one piece of work in a write transaction and answers when it is on disk.</summary>
+    /// <param name="work">Reads and writes through the session; it must neither wait for anything else nor keep the session.</param>
+    /// <param name="cancel">Counts only while the work still waits.</param>
+    public async Task<T> RunAsync<T>(Func<WriteSession, T> work, CancellationToken cancel = default)
+    {
+        var waiting = new Work<T>(work, cancel);
+        ObjectDisposedException.ThrowIf(!works.Writer.TryWrite(waiting), this);
+        return await waiting.Done.Task.ConfigureAwait(false);
+    }
+
+    /// <summary>Does what still waits, then ends.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        works.Writer.TryComplete();
+        await ended.Task.ConfigureAwait(false);
+    }
+
+    private void Run()
+    {
+        DbConnection? connection = null;
+        var group = new List<Work>(MostInOneCommit);
+        try
+        {
+            while (Next(group))
+            {
+                try
+                {
+                    connection ??= engine.OpenConnection();
+                    Commit(connection, group);
+                }
+                catch (DbException cause)
+                {
+                    // The commit itself failed (disk full, file gone): nobody in this group was answered, so everybody hears of it.
+                    foreach (var work in group) work.Fail(cause);
+                    connection?.Dispose();
+                    connection = null;
+                }
+            }
+        }
+        finally
+        {
+            connection?.Dispose();
+            ended.TrySetResult();
+        }
+    }
+
+    private bool Next(List<Work> group)
+    {
+        group.Clear();
+        var reader = works.Reader;
+        while (group.Count == 0)
+        {
+            while (group.Count < MostInOneCommit && reader.TryRead(out var work))
+                if (!work.GivenUp) group.Add(work);
+            if (group.Count > 0) return true;
+            if (!reader.WaitToReadAsync().AsTask().GetAwaiter().GetResult()) return false;
+        }
+
+        return true;
+    }
+
+    private void Commit(DbConnection connection, List<Work> group)
+    {
+        using var transaction = engine.BeginWriting(connection);
+        foreach (var work in group)
+        {
+            const string point = "work";
+            if (group.Count > 1) transaction.Save(point);
+            try
+            {
+                using var db = engine.OpenDb(connection);
+                db.Database.UseTransaction(transaction);
+                db.Database.AutoSavepointsEnabled = false;
+                db.ChangeTracker.AutoDetectChangesEnabled = true;
+                work.Do(new WriteSession(db, time.GetUtcNow(), transaction));
+                if (group.Count > 1) transaction.Release(point);
+            }
+            catch (Exception cause) when (cause is not OutOfMemoryException)
+            {
+                work.Fail(cause);
+                if (group.Count > 1) transaction.Rollback(point);
+                else
+                {
+                    transaction.Rollback();
+                    return;
+                }
+            }
+        }
+
+        transaction.Commit();
+        foreach (var work in group) work.Answer();
+    }
+
+    private abstract class Work(CancellationToken cancel)
+    {
+        public bool GivenUp
+        {
+            get
+            {
+                if (!cancel.IsCancellationRequested) return false;
+                Cancel();
+                return true;
+            }
+        }
+
+        public abstract void Do(WriteSession session);
+        public abstract void Answer();
+        public abstract void Fail(Exception cause);
+        protected abstract void Cancel();
+    }
+
+    private sealed class Work<T>(Func<WriteSession, T> work, CancellationToken cancel) : Work(cancel)
+    {
+        private T answer = default!;
+
+        public TaskCompletionSource<T> Done { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+        public override void Do(WriteSession session) => answer = work(session);
+        public override void Answer() => Done.TrySetResult(answer);
+        public override void Fail(Exception cause) => Done.TrySetException(cause);
+        protected override void Cancel() => Done.TrySetCanceled();
+    }
+}
+
+/// <summary>What one piece of work writes through.</summary>
+/// <param name="Db">A context inside the write transaction.</param>
+/// <param name="Now">The time of the write, in whole milliseconds of UTC.</param>
+/// <param name="Transaction">The transaction, for commands that bypass the context.</param>
+public sealed record WriteSession(KeikochoDb Db, DateTimeOffset Now, DbTransaction Transaction)
+{
+    /// <summary>Number of the club.</summary>
+    public int Club => Db.Club;
+
+    /// <summary>A new id.</summary>
+    public Guid NewId() => Guid.CreateVersion7(Now);
+
+    /// <summary>Adds a line to the trail. Saves what the context holds so far.</summary>
+    public void Note(TrailKind kind, Guid? subject, Guid? by, Guid? device, ReadOnlySpan<byte> said = default) =>
+        TrailChain.Add(this, kind, subject, by, device, said);
+}

@@ -1,0 +1,74 @@
+using System.Buffers.Binary;
+using System.Globalization;
+using System.Text;
+
+namespace Keikocho.Store.Kernel;
+
+/// <summary>
+/// The one place where personal values are closed and opened. The first byte says how: 0 is plain, for a club without a passphrase.
+/// A passphrase adds a second form later, without a new column.
+/// </summary>
+public static class Seal
+{
+    private const byte Plain = 0;
+
+    /// <summary>Closes a text.</summary>
+    public static Sealed<string> Close(string value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        var bytes = new byte[1 + Encoding.UTF8.GetByteCount(value)];
+        bytes[0] = Plain;
+        Encoding.UTF8.GetBytes(value, bytes.AsSpan(1));
+        return new Sealed<string>(bytes);
+    }
+
+    /// <summary>Closes a text that may be missing; empty or blank text is missing.</summary>
+    public static Sealed<string>? CloseIfAny(string? value) => string.IsNullOrWhiteSpace(value) ? null : Close(value.Trim());
+
+    /// <summary>Closes a date.</summary>
+    public static Sealed<DateOnly> Close(DateOnly value)
+    {
+        var text = Close(value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        return new Sealed<DateOnly>(text.Bytes);
+    }
+
+    /// <summary>Closes a whole number, such as grams.</summary>
+    public static Sealed<int> Close(int value)
+    {
+        var bytes = new byte[5];
+        BinaryPrimitives.WriteInt32BigEndian(bytes.AsSpan(1), value);
+        return new Sealed<int>(bytes);
+    }
+
+    /// <summary>Closes bytes, such as a file that was read in.</summary>
+    public static Sealed<byte[]> Close(byte[] value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        return new Sealed<byte[]>([Plain, .. value]);
+    }
+
+    /// <summary>Opens a text.</summary>
+    public static string Open(Sealed<string> value) => Encoding.UTF8.GetString(Inside(value.Bytes));
+
+    /// <summary>Opens a text that may be missing.</summary>
+    public static string? Open(Sealed<string>? value) => value is { } some ? Open(some) : null;
+
+    /// <summary>Opens a date.</summary>
+    public static DateOnly Open(Sealed<DateOnly> value) =>
+        DateOnly.ParseExact(Encoding.UTF8.GetString(Inside(value.Bytes)), "yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>Opens a date that may be missing.</summary>
+    public static DateOnly? Open(Sealed<DateOnly>? value) => value is { } some ? Open(some) : null;
+
+    /// <summary>Opens a whole number.</summary>
+    public static int Open(Sealed<int> value) => BinaryPrimitives.ReadInt32BigEndian(Inside(value.Bytes));
+
+    /// <summary>Opens bytes.</summary>
+    public static byte[] Open(Sealed<byte[]> value) => Inside(value.Bytes).ToArray();
+
+    private static ReadOnlySpan<byte> Inside(byte[] bytes) => bytes.Length == 0
+        ? throw new InvalidDataException("A sealed value is empty. Run the check command on this file.")
+        : bytes[0] == Plain
+            ? bytes.AsSpan(1)
+            : throw new InvalidDataException($"A sealed value has form {bytes[0]}, which this version cannot open. Use a newer version.");
+}

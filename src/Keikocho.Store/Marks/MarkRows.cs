@@ -1,0 +1,99 @@
+using Keikocho.Core.Evening;
+using Keikocho.Store.Kernel;
+
+namespace Keikocho.Store.Marks;
+
+/// <summary>One mark as it was made: append-only, without free text. Nothing sorts by its id.</summary>
+public sealed class MarkRow : IIdRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <inheritdoc/>
+    public Guid Id { get; set; }
+    /// <summary>Where it was made.</summary>
+    public Guid DeviceId { get; set; }
+    /// <summary>The device's own count.</summary>
+    public int Sequence { get; set; }
+    /// <summary>Which lesson; the id names the day, no clock does.</summary>
+    public Guid LessonId { get; set; }
+    /// <summary>Whom it speaks of.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>The acting adult; null for a mark from a file, whose hand is not known.</summary>
+    public Guid? ById { get; set; }
+    /// <summary>When it was made, by the device's clock.</summary>
+    public DateTimeOffset MadeAt { get; set; }
+    /// <summary>When it was received, by ours.</summary>
+    public DateTimeOffset ReceivedAt { get; set; }
+    /// <summary>What it says.</summary>
+    public MarkKind Kind { get; set; }
+    /// <summary>Local time it speaks of: arrival, leaving.</summary>
+    public TimeOnly? At { get; set; }
+    /// <summary>The item of a sighting or of words.</summary>
+    public Guid? ItemId { get; set; }
+    /// <summary>The rest, coded by kind: see <see cref="MarkCode"/>.</summary>
+    public int Code { get; set; }
+    /// <summary>The mark that it takes back or takes the place of.</summary>
+    public Guid? Replaces { get; set; }
+}
+
+/// <summary>How <see cref="MarkRow.Code"/> is read. Stored; the numbers never change their meaning.</summary>
+public static class MarkCode
+{
+    /// <summary>Bit of a present mark: an imported "late" without a time.</summary>
+    public const int LateWithoutTime = 0x100;
+
+    /// <summary>For a correction, the low byte is the <see cref="MarkKind"/> that holds instead.</summary>
+    public const int CorrectedToMask = 0xFF;
+}
+
+/// <summary>The state of one person at one lesson: folded from its marks in the same transaction, never patched.</summary>
+public sealed class AttendanceRow : IClubRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <summary>The lesson.</summary>
+    public Guid LessonId { get; set; }
+    /// <summary>The person.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>The lesson's programme, for counting.</summary>
+    public Guid ProgrammeId { get; set; }
+    /// <summary>The lesson's date, for counting.</summary>
+    public DateOnly Date { get; set; }
+    /// <summary>The word.</summary>
+    public AttendanceWord Word { get; set; }
+    /// <summary>Arrival.</summary>
+    public TimeOnly? Arrived { get; set; }
+    /// <summary>Leaving.</summary>
+    public TimeOnly? LeftAt { get; set; }
+    /// <summary>Late.</summary>
+    public bool Late { get; set; }
+    /// <summary>A lesson attended, at a lesson that was held.</summary>
+    public bool Counts { get; set; }
+    /// <summary>There for the falls.</summary>
+    public bool Ukemi { get; set; }
+    /// <summary>Left before half time.</summary>
+    public bool LeftEarly { get; set; }
+    /// <summary>Two devices disagree.</summary>
+    public AttendanceClash Clash { get; set; }
+}
+
+/// <summary>The state of one child and one item: folded from its marks in the same transaction, never patched.</summary>
+public sealed class ItemStateRow : IClubRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <summary>The child.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>The item.</summary>
+    public Guid ItemId { get; set; }
+    /// <summary>Evenings on which it was seen good, confirmed.</summary>
+    public int GoodEvenings { get; set; }
+    /// <summary>The last of them.</summary>
+    public DateOnly? LastGoodOn { get; set; }
+    /// <summary>The last word: 1 good, 2 prompted, 3 not yet.</summary>
+    public int LastWord { get; set; }
+    /// <summary>Its day.</summary>
+    public DateOnly LastOn { get; set; }
+    /// <summary>Suggestions that wait for an instructor.</summary>
+    public int Unconfirmed { get; set; }
+}
