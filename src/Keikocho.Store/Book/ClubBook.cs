@@ -1,0 +1,175 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.Club;
+using Keikocho.Store.People;
+using Keikocho.Store.Promotion;
+using Keikocho.Store.Syllabus;
+
+namespace Keikocho.Store.Book;
+
+/// <summary>
+/// A club's people and calendar in memory: nothing personal is searched or sorted in SQL, and no page reads them again while nothing
+/// has changed. Nothing in it is ever changed; a new one is read when the club's revisions rise.
+/// </summary>
+public sealed class ClubBook
+{
+    private readonly FrozenDictionary<Guid, BookPerson> people;
+    private readonly FrozenDictionary<Guid, ImmutableArray<LessonRow>> lessonsByProgramme;
+    private readonly FrozenDictionary<Guid, LessonRow> lessons;
+    private readonly FrozenDictionary<DateOnly, ImmutableArray<LessonRow>> lessonsByDate;
+    private readonly FrozenDictionary<Guid, ImmutableArray<EnrolmentRow>> enrolmentsByProgramme;
+    private readonly FrozenDictionary<Guid, ImmutableArray<EnrolmentRow>> enrolmentsByPerson;
+    private readonly FrozenDictionary<(Guid Person, Guid Ladder), AwardRow> newestAward;
+    private readonly FrozenDictionary<Guid, ImmutableArray<AwardRow>> awardsByPerson;
+    private readonly FrozenDictionary<Guid, RankRow> ranks;
+    private readonly FrozenDictionary<(Guid Person, Guid Programme), ImmutableArray<CrossingRow>> crossings;
+    private readonly FrozenDictionary<Guid, Guid> hallOfEvening;
+
+    internal ClubBook(BookRows rows)
+    {
+        Club = rows.Club;
+        Halls = rows.Halls;
+        Programmes = [.. rows.Programmes.OrderBy(p => p.Position).ThenBy(p => p.Id)];
+        Hours = [.. rows.Hours.OrderBy(h => ((int)h.Weekday + 6) % 7).ThenBy(h => h.Start).ThenBy(h => h.Id)];
+        Terms = [.. rows.Terms.OrderBy(t => t.From)];
+        Closures = [.. rows.Closures.OrderBy(c => c.From).ThenBy(c => c.Id)];
+        Tests = [.. rows.Tests.OrderBy(t => t.Date).ThenBy(t => t.Id)];
+        Settings = rows.Settings;
+        Duties = [.. rows.Duties.OrderBy(d => d.Kind).ThenBy(d => d.From).ThenBy(d => d.Id)];
+        Ranks = [.. rows.Ranks.OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
+        people = rows.People.ToFrozenDictionary(p => p.Id);
+        lessons = rows.Lessons.ToFrozenDictionary(l => l.Id);
+        var inOrder = rows.Lessons.OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).ToList();
+        lessonsByProgramme = inOrder.GroupBy(l => l.ProgrammeId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        lessonsByDate = inOrder.GroupBy(l => l.Date).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        var enrolments = rows.Enrolments.OrderBy(e => e.Position).ThenBy(e => e.From).ThenBy(e => e.Id).ToList();
+        enrolmentsByProgramme = enrolments.GroupBy(e => e.ProgrammeId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        enrolmentsByPerson = enrolments.GroupBy(e => e.PersonId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        ranks = rows.Ranks.ToFrozenDictionary(r => r.Id);
+        var replaced = rows.Awards.Where(a => a.Replaces is not null).Select(a => a.Replaces!.Value).ToHashSet();
+        var standing = rows.Awards.Where(a => !replaced.Contains(a.Id) && ranks.ContainsKey(a.RankId))
+            .OrderBy(a => a.On ?? DateOnly.MinValue).ThenBy(a => ranks[a.RankId].Position).ThenBy(a => a.MadeAt).ThenBy(a => a.Id).ToList();
+        awardsByPerson = standing.GroupBy(a => a.PersonId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        newestAward = standing.GroupBy(a => (a.PersonId, a.LadderId)).ToFrozenDictionary(g => g.Key, g => g.Last());
+        crossings = rows.Crossings.OrderBy(c => c.On).ThenBy(c => c.MadeAt).ThenBy(c => c.Id)
+            .GroupBy(c => (c.PersonId, c.ProgrammeId)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
+        hallOfEvening = rows.Evenings.ToFrozenDictionary(e => e.Id, e => e.HallId);
+    }
+
+    /// <summary>The club.</summary>
+    public ClubRow Club { get; }
+    /// <summary>Halls.</summary>
+    public ImmutableArray<HallRow> Halls { get; }
+    /// <summary>Programmes in their order.</summary>
+    public ImmutableArray<ProgrammeRow> Programmes { get; }
+    /// <summary>Weekly hours from Monday on.</summary>
+    public ImmutableArray<WeeklyHourRow> Hours { get; }
+    /// <summary>Terms by date.</summary>
+    public ImmutableArray<TermRow> Terms { get; }
+    /// <summary>Closures by date.</summary>
+    public ImmutableArray<ClosureRow> Closures { get; }
+    /// <summary>Promotion tests by date.</summary>
+    public ImmutableArray<PromotionTestRow> Tests { get; }
+    /// <summary>Settings as entered, unordered.</summary>
+    public ImmutableArray<SettingRow> Settings { get; }
+    /// <summary>Duties, head instructor first.</summary>
+    public ImmutableArray<DutyRow> Duties { get; }
+    /// <summary>Ranks of all ladders, lowest first within each.</summary>
+    public ImmutableArray<RankRow> Ranks { get; }
+    /// <summary>Everybody.</summary>
+    public IEnumerable<BookPerson> People => people.Values;
+
+    /// <summary>The person; null when there is none.</summary>
+    public BookPerson? Person(Guid id) => people.GetValueOrDefault(id);
+
+    /// <summary>The lesson; null when there is none in the book.</summary>
+    public LessonRow? Lesson(Guid id) => lessons.GetValueOrDefault(id);
+
+    /// <summary>The programme; null when there is none.</summary>
+    public ProgrammeRow? Programme(Guid id) => Programmes.FirstOrDefault(p => p.Id == id);
+
+    /// <summary>Lessons of a programme by date and start.</summary>
+    public ImmutableArray<LessonRow> LessonsOf(Guid programme) => lessonsByProgramme.GetValueOrDefault(programme, []);
+
+    /// <summary>Lessons of a day by start, closed ones too.</summary>
+    public ImmutableArray<LessonRow> LessonsOn(DateOnly day) => lessonsByDate.GetValueOrDefault(day, []);
+
+    /// <summary>The hall of a lesson.</summary>
+    public HallRow? HallOf(LessonRow lesson)
+    {
+        ArgumentNullException.ThrowIfNull(lesson);
+        return hallOfEvening.TryGetValue(lesson.EveningId, out var hall) ? Halls.FirstOrDefault(h => h.Id == hall) : null;
+    }
+
+    /// <summary>The term that a day lies in; null between terms.</summary>
+    public TermRow? TermOn(DateOnly day) => Terms.FirstOrDefault(t => t.From <= day && t.To >= day);
+
+    /// <summary>The closure; null when there is none.</summary>
+    public ClosureRow? Closure(Guid? id) => id is null ? null : Closures.FirstOrDefault(c => c.Id == id);
+
+    /// <summary>Who is on a programme's register on a day, in register order.</summary>
+    public IEnumerable<EnrolmentRow> RegisterOf(Guid programme, DateOnly day) =>
+        enrolmentsByProgramme.GetValueOrDefault(programme, []).Where(e => e.From <= day && (e.To is null || e.To >= day));
+
+    /// <summary>Everybody who ever was on a programme's register, in register order.</summary>
+    public ImmutableArray<EnrolmentRow> EnrolmentsOf(Guid programme) => enrolmentsByProgramme.GetValueOrDefault(programme, []);
+
+    /// <summary>A person's enrolments in register order.</summary>
+    public ImmutableArray<EnrolmentRow> EnrolmentsOfPerson(Guid person) => enrolmentsByPerson.GetValueOrDefault(person, []);
+
+    /// <summary>The rank that a person wears on a ladder; null when none is recorded.</summary>
+    public RankRow? RankOf(Guid person, Guid? ladder) =>
+        ladder is { } some && newestAward.TryGetValue((person, some), out var award) ? ranks[award.RankId] : null;
+
+    /// <summary>The newest award of a person on a ladder; null when none is recorded.</summary>
+    public AwardRow? NewestAwardOf(Guid person, Guid? ladder) =>
+        ladder is { } some ? newestAward.GetValueOrDefault((person, some)) : null;
+
+    /// <summary>A person's standing awards, oldest first.</summary>
+    public ImmutableArray<AwardRow> AwardsOf(Guid person) => awardsByPerson.GetValueOrDefault(person, []);
+
+    /// <summary>The rank; null when there is none.</summary>
+    public RankRow? Rank(Guid id) => ranks.GetValueOrDefault(id);
+
+    /// <summary>
+    /// The end at which a child works at a lesson: the change for that lesson, else the newest crossing not after its day, else by
+    /// rank: above the first rank of the ladder is the main group, everybody else the beginners' end.
+    /// </summary>
+    public MatEnd EndOf(Guid person, ProgrammeRow programme, LessonRow? lesson, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(programme);
+        var own = crossings.GetValueOrDefault((person, programme.Id), []);
+        if (lesson is not null && own.LastOrDefault(c => c.LessonId == lesson.Id) is { } tonight) return tonight.End;
+        if (own.LastOrDefault(c => c.LessonId is null && c.On <= day) is { } crossed) return crossed.End;
+        return RankOf(person, programme.LadderId) is { Position: > 1 } ? MatEnd.MainGroup : MatEnd.Beginners;
+    }
+
+    /// <summary>The newest value of a setting that holds on a day; null where nobody has set it.</summary>
+    public string? Setting(string key, DateOnly day) => Settings
+        .Where(s => s.Key == key && s.From <= day)
+        .OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id)
+        .LastOrDefault()?.Value;
+
+    /// <summary>Duties that hold on a day.</summary>
+    public IEnumerable<DutyRow> DutiesOn(DateOnly day) => Duties.Where(d => d.From <= day && (d.To is null || d.To >= day));
+}
+
+/// <summary>The rows that a book is made of.</summary>
+internal sealed record BookRows(
+    ClubRow Club,
+    ImmutableArray<HallRow> Halls,
+    List<ProgrammeRow> Programmes,
+    List<WeeklyHourRow> Hours,
+    List<TermRow> Terms,
+    List<ClosureRow> Closures,
+    List<PromotionTestRow> Tests,
+    ImmutableArray<SettingRow> Settings,
+    List<DutyRow> Duties,
+    List<RankRow> Ranks,
+    List<BookPerson> People,
+    List<LessonRow> Lessons,
+    List<EveningRow> Evenings,
+    List<EnrolmentRow> Enrolments,
+    List<AwardRow> Awards,
+    List<CrossingRow> Crossings);
