@@ -1,1 +1,5 @@
-return 0;
+using System.Text;
+using Keikocho.App.Commands;
+
+Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+return await CommandLine.RunAsync(args, Console.Out, Console.Error);

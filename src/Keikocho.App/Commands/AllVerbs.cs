@@ -1,0 +1,13 @@
+using System.CommandLine;
+
+namespace Keikocho.App.Commands;
+
+/// <summary>Every verb of the command line, in the order in which the help lists them. A new verb is one line here.</summary>
+public static class AllVerbs
+{
+    /// <summary>Makes a fresh set of commands.</summary>
+    public static IEnumerable<Command> Build() =>
+    [
+        ServeVerb.Build(),
+    ];
+}

@@ -1,0 +1,156 @@
+using System.Net;
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
+using Keikocho.App.Commands;
+using Keikocho.App.Shared;
+using Keikocho.App.Shared.Layout;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Hosting.StaticWebAssets;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.WebEncoders;
+
+namespace Keikocho.App.Hosting;
+
+/// <summary>
+/// The web application: what it is made of (<see cref="AddClub"/>), which addresses it has (<see cref="MapClub"/>), and what stands
+/// round all of them. A new folder adds one line to each of the two.
+/// </summary>
+public static class KeikochoHost
+{
+    private const long MostBytesOfARequest = 1024 * 1024;
+
+    private static void AddClub(IServiceCollection services)
+    {
+        services.AddSingleton<IClubHeading, FirstDayHeading>();
+    }
+
+    private static void MapClub(WebApplication app)
+    {
+        ScreenPaper.Map(app);
+    }
+
+    /// <summary>Builds the application; nothing is open yet.</summary>
+    /// <param name="club">Which club it serves.</param>
+    /// <param name="address">An address of this machine only.</param>
+    /// <param name="port">0 for any free one.</param>
+    /// <param name="change">For tests: changes what it is made of, last.</param>
+    /// <param name="add">For tests: adds addresses, last.</param>
+    public static WebApplication Build(
+        ServedClub club, IPAddress address, int port,
+        Action<IServiceCollection>? change = null, Action<WebApplication>? add = null)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        if (!IPAddress.IsLoopback(address))
+            throw new ArgumentOutOfRangeException(nameof(address), address, "Only this machine's own address may be opened.");
+
+        // The empty builder reads no environment, no settings file and no arguments: nothing outside can open another address.
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(KeikochoHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+            EnvironmentName = Environments.Production,
+        });
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(server =>
+        {
+            server.AddServerHeader = false;
+            server.Limits.MaxRequestBodySize = MostBytesOfARequest;
+            server.Listen(address, port, listen => listen.Protocols = HttpProtocols.Http1);
+        });
+        // In a build tree the files lie in the source folders, listed beside the program; published, they lie beside it.
+        StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
+        AddLog(builder.Logging);
+        AddShell(builder.Services, club);
+        AddClub(builder.Services);
+        change?.Invoke(builder.Services);
+
+        var app = builder.Build();
+        SecurityHeaders.Use(app);
+        OwnNamesOnly.Use(app);
+        ErrorPages.Use(app);
+        app.UseRouting();
+        PageTokens.Use(app);
+        ThisDevice.Use(app);
+        app.MapStaticAssets().WithMetadata(new StaticFileMark(), new SeenByAttribute(Role.Anyone, Device.Any));
+        app.MapRazorComponents<Notebook>().WithStaticAssets().Add(OnlyReading);
+        app.MapGet("/", (Contents contents) => Redirects.SeeOther(contents.First))
+            .WithMetadata(new SeenByAttribute(Role.Anyone, Device.Any));
+        MapClub(app);
+        add?.Invoke(app);
+        EndpointRules.Demand(((IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints));
+        return app;
+    }
+
+    /// <summary>Opens it.</summary>
+    /// <exception cref="RefusalException">The port was taken in the meantime, or a part of the application refused to start.</exception>
+    public static async Task StartAsync(WebApplication app, CancellationToken stopping = default)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        try
+        {
+            await app.StartAsync(stopping);
+        }
+        catch (IOException e) when (e.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        {
+            throw new RefusalException("The port was taken by another program just now; start again, or give another with --port.");
+        }
+    }
+
+    /// <summary>The address it is open at, with a slash at its end.</summary>
+    public static Uri AddressOf(WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
+        return new Uri(addresses.First());
+    }
+
+    private static void AddLog(ILoggingBuilder logging)
+    {
+        logging.AddSimpleConsole(line => line.IncludeScopes = false);
+        logging.Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(
+            console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        logging.SetMinimumLevel(LogLevel.Warning);
+        // It warns that keys are not encrypted at rest. They only protect cookies, and lie in a folder of this user alone.
+        logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+    }
+
+    private static void AddShell(IServiceCollection services, ServedClub club)
+    {
+        services.AddSingleton(club);
+        services.AddSingleton(TimeProvider.System);
+        services.AddRouting();
+        services.AddRazorComponents();
+        services.AddHttpContextAccessor();
+        services.AddDataProtection()
+            .SetApplicationName("Keikocho")
+            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(club.DataFolder, "keys")));
+        services.Configure<WebEncoderOptions>(options => options.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
+        services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
+        services.ConfigureHttpJsonOptions(options =>
+        {
+            options.SerializerOptions.PropertyNamingPolicy = SumJson.Compact.PropertyNamingPolicy;
+            options.SerializerOptions.UnmappedMemberHandling = SumJson.Compact.UnmappedMemberHandling;
+            options.SerializerOptions.Encoder = SumJson.Compact.Encoder;
+            foreach (var converter in SumJson.Compact.Converters)
+                options.SerializerOptions.Converters.Add(converter);
+        });
+        PageTokens.Add(services);
+        services.AddSingleton<Flash>();
+        services.AddSingleton<Contents>();
+        services.AddScoped<ThisDevice>();
+        services.AddScoped(provider => new ClubClock(
+            provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<IClubHeading>().ZoneId));
+    }
+
+    // Pages are read; what changes something is an endpoint of its own that answers with a redirect.
+    private static void OnlyReading(EndpointBuilder endpoint)
+    {
+        for (var i = endpoint.Metadata.Count - 1; i >= 0; i--)
+        {
+            if (endpoint.Metadata[i] is HttpMethodMetadata)
+                endpoint.Metadata.RemoveAt(i);
+        }
+        endpoint.Metadata.Add(new HttpMethodMetadata([HttpMethods.Get, HttpMethods.Head]));
+    }
+}
