@@ -1,9 +1,13 @@
 using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
+using Keikocho.App.Club;
 using Keikocho.App.Commands;
+using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
+using Keikocho.App.Start;
+using Keikocho.Store.Engines;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -23,12 +27,20 @@ public static class KeikochoHost
 
     private static void AddClub(IServiceCollection services)
     {
-        services.AddSingleton<IClubHeading, FirstDayHeading>();
+        services.AddSingleton<Engine>(provider => new SqliteEngine(provider.GetRequiredService<ServedClub>().FilePath));
+        services.AddSingleton<ClubHouse>();
+        services.AddSingleton<ClubHeading>();
+        services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
+        services.AddScoped<OpenClub>();
+        services.AddHostedService<OpeningClub>();
     }
 
     private static void MapClub(WebApplication app)
     {
         ScreenPaper.Map(app);
+        ActingPosts.Map(app);
+        RegisterPosts.Map(app);
+        StartPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
@@ -72,6 +84,7 @@ public static class KeikochoHost
         app.UseRouting();
         PageTokens.Use(app);
         ThisDevice.Use(app);
+        FirstEveningFirst.Use(app);
         app.MapStaticAssets().WithMetadata(new StaticFileMark(), new SeenByAttribute(Role.Anyone, Device.Any));
         app.MapRazorComponents<Notebook>().WithStaticAssets().Add(OnlyReading);
         app.MapGet("/", (Contents contents) => Redirects.SeeOther(contents.First))

@@ -78,11 +78,11 @@ public sealed class MarksStore(WriterQueue writer)
             var db = session.Db;
             var lesson = db.Lessons.AsNoTracking().FirstOrDefault(l => l.Id == lessonId);
             if (lesson is null) return [];
-            var own = db.Marks.AsNoTracking().Where(m => m.LessonId == lessonId && m.DeviceId == device).ToList();
-            var gone = own.Where(m => m.Replaces is not null).Select(m => m.Replaces!.Value).ToHashSet();
-            var last = own.Where(m => m.Kind != MarkKind.Cleared && !gone.Contains(m.Id)).MaxBy(m => m.Sequence);
+            var people = db.Marks.Where(m => m.LessonId == lessonId && m.DeviceId == device).Select(m => m.PersonId).Distinct().ToList();
+            var own = people.SelectMany(p => Standing(db, lesson, p, rules)).Where(m => m.DeviceId == device).ToList();
+            var last = own.MaxBy(m => m.Sequence);
             if (last is null) return [];
-            var group = own.Where(m => m.Kind != MarkKind.Cleared && !gone.Contains(m.Id) && m.MadeAt == last.MadeAt).OrderBy(m => m.Sequence).ToList();
+            var group = own.Where(m => m.MadeAt == last.MadeAt).OrderBy(m => m.Sequence).ToList();
             foreach (var mark in group)
             {
                 AppendRow(session, new MarkRow
@@ -118,9 +118,7 @@ public sealed class MarksStore(WriterQueue writer)
             if (db.Marks.Any(m => m.Id == id)) return true;
             var lesson = db.Lessons.AsNoTracking().FirstOrDefault(l => l.Id == lessonId);
             if (lesson is null || !db.People.Any(p => p.Id == person)) return false;
-            var all = db.Marks.AsNoTracking().Where(m => m.LessonId == lessonId && m.PersonId == person).ToList();
-            var gone = all.Where(m => m.Replaces is not null).Select(m => m.Replaces!.Value).ToHashSet();
-            var standing = all.Where(m => FoldMarks.SpeaksOfPresence(m.Kind) && m.Kind != MarkKind.Cleared && !gone.Contains(m.Id)).ToList();
+            var standing = Standing(db, lesson, person, rules);
             if (standing.Count == 0)
             {
                 if (to != MarkKind.Cleared) Append(session, lesson, new Tap(id, device, null, lessonId, person, by, session.Now, to, at), rules);
@@ -159,6 +157,17 @@ public sealed class MarksStore(WriterQueue writer)
             session.Note(TrailKind.MarkCorrected, person, by, device);
             return true;
         }, cancel);
+
+    /// <summary>The marks of one person whose word still holds good on their device: neither taken back nor replaced.</summary>
+    private static List<MarkRow> Standing(KeikochoDb db, LessonRow lesson, Guid person, AttendanceRules rules)
+    {
+        var rows = db.Marks.AsNoTracking().Where(m => m.LessonId == lesson.Id && m.PersonId == person).AsEnumerable()
+            .Where(m => FoldMarks.SpeaksOfPresence(m.Kind)).ToDictionary(m => m.Id);
+        if (rows.Count == 0) return [];
+        return FoldAttendance.Explain([.. rows.Values.Select(FoldMarks.AsMark)], FoldMarks.TimesOf(lesson), rules).Trail
+            .Where(t => t.Fate == MarkFate.Speaks && t.Mark.Kind != MarkKind.Cleared)
+            .Select(t => rows[t.Mark.Id.Value]).ToList();
+    }
 
     internal static void Append(WriteSession session, LessonRow lesson, Tap tap, AttendanceRules rules)
     {

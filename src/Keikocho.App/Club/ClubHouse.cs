@@ -1,0 +1,52 @@
+using Keikocho.Store.Book;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.Club;
+using Keikocho.Store.Engines;
+using Keikocho.Store.Marks;
+using Keikocho.Store.People;
+
+namespace Keikocho.App.Club;
+
+/// <summary>The one served club: its engine, its writer, its book in memory and its stores. One for the whole process.</summary>
+public sealed class ClubHouse : IAsyncDisposable
+{
+    /// <summary>Opens nothing before the first question.</summary>
+    public ClubHouse(Engine engine, TimeProvider time)
+    {
+        Engine = engine;
+        Writer = new WriterQueue(engine, time);
+        Books = new Books(engine);
+        Club = new ClubStore(Writer);
+        Calendar = new CalendarStore(Writer);
+        People = new PeopleStore(Writer);
+        Marks = new MarksStore(Writer);
+    }
+
+    /// <summary>The database.</summary>
+    public Engine Engine { get; }
+
+    /// <summary>The one writer.</summary>
+    public WriterQueue Writer { get; }
+
+    /// <summary>The book in memory.</summary>
+    public Books Books { get; }
+
+    /// <summary>Club, halls, devices, settings.</summary>
+    public ClubStore Club { get; }
+
+    /// <summary>Programmes, terms, lessons, closures, tests.</summary>
+    public CalendarStore Calendar { get; }
+
+    /// <summary>Children and adults.</summary>
+    public PeopleStore People { get; }
+
+    /// <summary>Marks.</summary>
+    public MarksStore Marks { get; }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await Writer.DisposeAsync();
+        if (Engine is IAsyncDisposable engine) await engine.DisposeAsync();
+    }
+}

@@ -1,0 +1,27 @@
+using Keikocho.App.Commands;
+using Keikocho.Store.Engines;
+
+namespace Keikocho.App.Club;
+
+/// <summary>Before the first page: the file is brought to this version's shape, the demo club is made, the heading is read.</summary>
+public sealed class OpeningClub(ClubHouse house, TimeProvider time, ClubHeading heading) : IHostedService
+{
+    /// <inheritdoc/>
+    public async Task StartAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            await house.Engine.UpgradeAsync(time.GetUtcNow(), cancellationToken);
+        }
+        catch (StoreRefusal refusal)
+        {
+            throw new RefusalException(refusal.Message);
+        }
+
+        await using var db = house.Engine.OpenDb();
+        if (db.Clubs.FirstOrDefault() is { } club) heading.Take(club.Name, club.Zone);
+    }
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+}
