@@ -30,6 +30,9 @@ public static class Offenders
 
         public const int AlsoFine = 3;
 
+        // Nobody outside can reach it.
+        internal static readonly int[] OwnTable = [1, 2];
+
         private static string? last;
 
         public static string? Last => last;
@@ -43,9 +46,15 @@ public static class Offenders
         public static void Remember(string text) => last = text;
     }
 
-    public class Mutable
+    public sealed class Mutable
     {
         public int Value { get; set; }
+    }
+
+    // Looks alike, breaks nothing: it cannot change.
+    public sealed class Kept(int value)
+    {
+        public int Value { get; } = value;
     }
 
     public struct Changing

@@ -10,7 +10,7 @@ public class ProjectRules
     private static readonly Assembly Here = typeof(ProjectRules).Assembly;
 
     [Fact]
-    public void Projects_know_each_other_only_along_the_arrows() => Assert.Empty(Projects.AgainstTheArrows(ProjectFiles()));
+    public void Projects_know_each_other_only_along_the_arrows() => Offending.None(Projects.AgainstTheArrows(ProjectFiles()));
 
     [Fact]
     public void A_reference_against_the_arrows_is_named() =>
@@ -28,13 +28,13 @@ public class ProjectRules
     [InlineData("Keikocho.Paper")]
     [InlineData("keikocho")]
     public void A_built_project_uses_only_what_the_arrows_allow(string assembly) =>
-        Assert.Empty(Projects.OursBeyond(Assembly.Load(assembly), Projects.Arrows[assembly == "keikocho" ? "Keikocho.App" : assembly]));
+        Offending.None(Projects.OursBeyond(Assembly.Load(assembly), Projects.Arrows[assembly == "keikocho" ? "Keikocho.App" : assembly]));
 
     [Fact]
     public void A_built_project_that_uses_more_is_named() => Assert.Equal(["Keikocho.Testing"], Projects.OursBeyond(Here, ["Keikocho.Core"]));
 
     [Fact]
-    public void The_sums_use_no_package() => Assert.Empty(Projects.PackagesBeyond(CoreProject()));
+    public void The_sums_use_no_package() => Offending.None(Projects.PackagesBeyond(CoreProject()));
 
     [Fact]
     public void A_package_of_the_sums_is_named() =>
@@ -44,7 +44,7 @@ public class ProjectRules
 
     [Fact]
     public void The_sums_use_no_file_network_database_or_host() =>
-        Assert.Empty(Projects.NotForSumsIn(Assembly.Load("Keikocho.Core").Location));
+        Offending.None(Projects.NotForSumsIn(Assembly.Load("Keikocho.Core").Location));
 
     [Fact]
     public void Files_and_hosts_in_a_sum_are_named()

@@ -17,7 +17,7 @@ public class SourceRules
     }
 
     [Fact]
-    public void No_file_is_too_long() => Assert.Empty(SourceFiles.TooLong(Sources));
+    public void No_file_is_too_long() => Offending.None(SourceFiles.TooLong(Sources));
 
     [Fact]
     public void Too_long_a_file_is_named()
@@ -31,7 +31,7 @@ public class SourceRules
 
     [Fact]
     public void Every_namespace_is_its_folder() =>
-        Assert.Empty(SourceFiles.OutsideTheirNamespace(SourceFile.Below(Repository.Root, "src", ".cs")));
+        Offending.None(SourceFiles.OutsideTheirNamespace(SourceFile.Below(Repository.Root, "src", ".cs")));
 
     [Fact]
     public void A_file_in_the_wrong_folder_is_named() =>
@@ -51,7 +51,7 @@ public class SourceRules
 
     [Fact]
     public void The_product_asks_nothing_of_another_machine() =>
-        Assert.Empty(SourceFiles.ExternalAddresses(SourceFile.Below(Repository.Root, "src", ".cs", ".razor", ".js", ".css", ".html", ".svg", ".webmanifest")));
+        Offending.None(SourceFiles.ExternalAddresses(SourceFile.Below(Repository.Root, "src", ".cs", ".razor", ".js", ".css", ".html", ".svg", ".webmanifest")));
 
     [Fact]
     public void An_address_of_another_machine_is_named() =>
@@ -66,7 +66,7 @@ public class SourceRules
             ]));
 
     [Fact]
-    public void No_source_knows_one_machine_or_leaves_work_undone() => Assert.Empty(SourceFiles.WordsWithoutAPlace(Sources));
+    public void No_source_knows_one_machine_or_leaves_work_undone() => Offending.None(SourceFiles.WordsWithoutAPlace(Sources));
 
     [Fact]
     public void A_folder_of_one_machine_and_work_left_undone_are_named() =>

@@ -15,14 +15,14 @@ public class TypeRules
         [.. new[] { "Keikocho.Core", "Keikocho.Store", "Keikocho.Paper", "keikocho" }.SelectMany(name => Assembly.Load(name).GetTypes())];
 
     [Fact]
-    public void No_type_has_a_name_that_says_nothing() => Assert.Empty(Types.WithEmptyNames(Product));
+    public void No_type_has_a_name_that_says_nothing() => Offending.None(Types.WithEmptyNames(Product));
 
     [Fact]
     public void Names_that_say_nothing_are_named() =>
         AssertNamed(["BeltHelper", "DateUtils", "HallManager", "PersonInfo", "RegisterService"], Types.WithEmptyNames(Shown));
 
     [Fact]
-    public void The_sums_keep_no_state() => Assert.Empty(Types.WithMutableStatics(Core));
+    public void The_sums_keep_no_state() => Offending.None(Types.WithMutableStatics(Core));
 
     [Fact]
     public void State_that_can_change_is_named() =>
@@ -34,15 +34,15 @@ public class TypeRules
             Types.WithMutableStatics(Shown));
 
     [Fact]
-    public void The_sums_are_functions_and_values() => Assert.Empty(Types.NeitherFunctionsNorValues(Core));
+    public void The_sums_are_functions_and_values() => Offending.None(Types.NeitherFunctionsNorValues(Core));
 
     [Fact]
     public void A_class_that_is_neither_function_nor_value_is_named() =>
-        AssertNamed(["Changing", "HallManager", "Mutable", "OpenPage", "PagePart", "SaidPage"], Types.NeitherFunctionsNorValues(Shown));
+        AssertNamed(["Changing", "Mutable", "OpenPage", "PagePart", "SaidPage"], Types.NeitherFunctionsNorValues(Shown));
 
     [Fact]
     [Statement(59)]
-    public void There_is_no_money_in_the_product() => Assert.Empty(Types.WithMoneyWords(Product));
+    public void There_is_no_money_in_the_product() => Offending.None(Types.WithMoneyWords(Product));
 
     [Fact]
     public void A_word_of_money_is_named() =>
@@ -54,7 +54,7 @@ public class TypeRules
             Types.WithMoneyWords(Shown));
 
     [Fact]
-    public void Every_page_says_who_sees_it() => Assert.Empty(Types.PagesSeenByNobodyKnowsWhom(Product, SeenByRule.AttributeName));
+    public void Every_page_says_who_sees_it() => Offending.None(Types.PagesSeenByNobodyKnowsWhom(Product, SeenByRule.AttributeName));
 
     [Fact]
     public void A_page_that_does_not_say_who_sees_it_is_named()

@@ -80,10 +80,15 @@ internal static class Projects
                 .Select(metadata.GetTypeReference)
                 .Select(type => $"{metadata.GetString(type.Namespace)}.{metadata.GetString(type.Name)}")
                 .Where(name => NotForSums.Any(banned => IsWithin(name, banned)) && !ForSumsAllTheSame.Any(fine => IsWithin(name, fine)))
+                .Where(name => !IsMarkForJson(name))
                 .Distinct()
                 .Order(StringComparer.Ordinal),
         ];
     }
+
+    // An attribute that says how a record is written does not write it.
+    private static bool IsMarkForJson(string name) =>
+        name.StartsWith("System.Text.Json.Serialization.Json", StringComparison.Ordinal) && name.EndsWith("Attribute", StringComparison.Ordinal);
 
     private static bool IsWithin(string name, string space) => name == space || name.StartsWith(space + ".", StringComparison.Ordinal);
 }

@@ -24,19 +24,19 @@ internal static partial class Types
     public static IReadOnlyList<string> WithEmptyNames(IEnumerable<Type> types) =>
         Sorted(types.Where(IsWritten).Where(type => EmptyWords.Contains(WordsOf(BareName(type)).LastOrDefault())).Select(NameOf));
 
-    /// <summary>Static state that can change: fields that are not read-only, properties with a setter, public arrays and lists.</summary>
+    /// <summary>Static state that can change: fields that are not read-only, properties with a setter, arrays and lists that others can reach.</summary>
     public static IReadOnlyList<string> WithMutableStatics(IEnumerable<Type> types) =>
         Sorted(types.Where(IsWritten).SelectMany(type =>
         {
             var fields = type.GetFields(All).Where(f => f.IsStatic && !f.IsLiteral && !IsGenerated(f)).ToList();
             return fields.Where(f => !f.IsInitOnly).Select(f => $"{NameOf(type)}.{f.Name} can be changed")
-                .Concat(fields.Where(f => f.IsInitOnly && !f.IsPrivate && IsMutable(f.FieldType)).Select(f => $"{NameOf(type)}.{f.Name} holds what can be changed"))
+                .Concat(fields.Where(f => f.IsInitOnly && type.IsVisible && (f.IsPublic || f.IsFamily || f.IsFamilyOrAssembly) && IsMutable(f.FieldType)).Select(f => $"{NameOf(type)}.{f.Name} holds what can be changed"))
                 .Concat(type.GetProperties(All).Where(p => p.SetMethod is { IsStatic: true }).Select(p => $"{NameOf(type)}.{p.Name} can be set"))
-                .Concat(type.GetProperties(All).Where(p => p.GetMethod is { IsStatic: true, IsPrivate: false } && IsMutable(p.PropertyType) && IsStored(p))
+                .Concat(type.GetProperties(All).Where(p => type.IsVisible && p.GetMethod is { IsStatic: true } get && (get.IsPublic || get.IsFamily || get.IsFamilyOrAssembly) && IsMutable(p.PropertyType) && IsStored(p))
                     .Select(p => $"{NameOf(type)}.{p.Name} holds what can be changed"));
         }));
 
-    /// <summary>Public types that are neither a function's home (static), nor a value (record, read-only struct, enum), nor a contract, nor an exception.</summary>
+    /// <summary>Public types that are neither a function's home (static), nor a value (record, read-only struct, enum, sealed class of read-only fields), nor a contract, nor an exception.</summary>
     public static IReadOnlyList<string> NeitherFunctionsNorValues(IEnumerable<Type> types) =>
         Sorted(types.Where(type => IsWritten(type) && type.IsVisible && !IsFunctionsOrValue(type)).Select(NameOf));
 
@@ -67,7 +67,8 @@ internal static partial class Types
         || typeof(Attribute).IsAssignableFrom(type)
         || (type.IsAbstract && type.IsSealed)
         || (type.IsValueType && type.IsDefined(typeof(IsReadOnlyAttribute), inherit: false))
-        || type.GetMethod("<Clone>$", All) is not null;
+        || type.GetMethod("<Clone>$", All) is not null
+        || (type.IsSealed && type.BaseType == typeof(object) && type.GetFields(All).All(field => field.IsInitOnly || field.IsStatic));
 
     // Arrays, and collections that are not read-only, frozen or immutable.
     private static bool IsMutable(Type type) =>
