@@ -9,10 +9,17 @@ public static class EndpointRules
     public static IReadOnlyList<string> WithoutSeenBy(IEnumerable<Endpoint> endpoints) =>
     [
         .. endpoints
-            .Where(endpoint => endpoint.Metadata.GetMetadata<SeenByAttribute>() is null)
+            .Where(endpoint => endpoint.Metadata.GetMetadata<SeenByAttribute>() is null && !IsTheFrameworks(endpoint))
             .Select(endpoint => endpoint.DisplayName ?? endpoint.ToString() ?? "an endpoint without a name")
             .Order(StringComparer.Ordinal),
     ];
+
+    /// <summary>
+    /// The component framework brings one address of its own, for redirects of pages that are fetched by its script. We have no such
+    /// script; without a protected token of the framework's making it answers 400 and shows nothing.
+    /// </summary>
+    public static bool IsTheFrameworks(Endpoint endpoint) =>
+        endpoint is RouteEndpoint { RoutePattern.RawText: { } address } && address.TrimStart('/') == "_framework/opaque-redirect";
 
     /// <summary>Stops the start if an endpoint says nothing.</summary>
     /// <exception cref="InvalidOperationException">Names all offenders.</exception>

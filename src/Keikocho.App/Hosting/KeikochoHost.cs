@@ -60,6 +60,7 @@ public static class KeikochoHost
         });
         // In a build tree the files lie in the source folders, listed beside the program; published, they lie beside it.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
+        builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
         AddLog(builder.Logging);
         AddShell(builder.Services, club);
         AddClub(builder.Services);
