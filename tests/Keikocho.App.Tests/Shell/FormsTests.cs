@@ -78,7 +78,9 @@ public sealed class FormsTests
         using var refused = await RunningApp.PostAsync(browser, "/club/screen", ("screen", "day"));
         var html = await refused.Content.ReadAsStringAsync(Stop);
         Assert.Contains("This page is old", html, StringComparison.Ordinal);
+        Assert.Contains("<h1>This page is old</h1>", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<form", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("value=\"day\"", html, StringComparison.Ordinal);
     }
 
     [Fact]
