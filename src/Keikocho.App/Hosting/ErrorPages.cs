@@ -27,7 +27,7 @@ public static partial class ErrorPages
             {
                 problem = Problem.ForRefusal(e.Message);
             }
-            catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+            catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested && !context.Response.HasStarted)
             {
                 // The browser went away: there is nobody to tell.
                 context.Response.StatusCode = StatusCodes.Status499ClientClosedRequest;

@@ -11,7 +11,6 @@ using Keikocho.Store.Engines;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
-using Microsoft.AspNetCore.Hosting.StaticWebAssets;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.WebEncoders;
 
@@ -70,8 +69,7 @@ public static class KeikochoHost
             server.Limits.MaxRequestBodySize = MostBytesOfARequest;
             server.Listen(address, port, listen => listen.Protocols = HttpProtocols.Http1);
         });
-        // In a build tree the files lie in the source folders, listed beside the program; published, they lie beside it.
-        StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
+        // Static files are read as they were built; otherwise a build tree would look each of them up anew.
         builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
         AddLog(builder.Logging);
         AddShell(builder.Services, club);

@@ -53,6 +53,8 @@ public static class PageTokens
                 : StatusCodes.Status400BadRequest;
             if (context.Response.StatusCode == StatusCodes.Status400BadRequest)
                 context.Features.Set(new StalePage());
+            // It is refused, and says so above; the page of the refusal may show what was typed, which this would forbid.
+            context.Features.Set<IAntiforgeryValidationFeature>(null);
         });
     }
 
