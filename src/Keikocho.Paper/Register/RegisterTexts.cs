@@ -1,0 +1,51 @@
+using System.Globalization;
+using Keikocho.Paper.Layout;
+
+namespace Keikocho.Paper.Register;
+
+/// <summary>The words of the registers.</summary>
+internal static class RegisterTexts
+{
+    public const string Title = "Register";
+    public const string Slip = "出席簿";
+    public const string Number = "";
+    public const string Child = "Child";
+    public const string Mark = "Mark";
+    public const string Lesson = "Lesson";
+    public const string Collected = "Collected";
+    public const string Adults = "Adults";
+    public const string Remarks = "Remarks";
+    public const string Signed = "Signed";
+    public const string NoAdults = "nobody named";
+    public const string NoChildren = "Nobody is on this register.";
+    public const string CheckWithInstructor = "check with instructor";
+    public const string FormNeeded = "form needed";
+    public const string Doubt = "In doubt, sit them out.";
+    public const string DoubtMore = "A knock to the head: off the mat for the evening.";
+    public const string NewChild = "New children: first name, an adult’s telephone, trial lesson number";
+
+    /// <summary>present; came 17:41; came late; came 17:41, left 18:10; left; absent, told us; absent; not marked.</summary>
+    public static string Of(RegisterMark mark) => mark.Word switch
+    {
+        RegisterWord.NotMarked => "not marked",
+        RegisterWord.Present when mark.Late => Came(mark),
+        RegisterWord.Present => "present",
+        RegisterWord.Left when mark.Late => Came(mark) + ", " + Left(mark),
+        RegisterWord.Left => Left(mark),
+        RegisterWord.ToldUs => "absent, told us",
+        RegisterWord.Absent => "absent",
+        _ => throw new ArgumentOutOfRangeException(nameof(mark)),
+    };
+
+    /// <summary>lesson 7 of 14; trial 2 of 3; trial 4 of 3, form needed.</summary>
+    public static string Of(LessonNote note)
+    {
+        var what = note.Trial ? "trial" : "lesson";
+        var count = string.Create(CultureInfo.InvariantCulture, $"{what} {note.Number} of {note.Of}");
+        return note.FormNeeded ? $"{count}, {FormNeeded}" : count;
+    }
+
+    private static string Came(RegisterMark mark) => mark.Came is { } at ? "came " + PaperDate.Clock(at) : "came late";
+
+    private static string Left(RegisterMark mark) => mark.LeftAt is { } at ? "left " + PaperDate.Clock(at) : "left";
+}
