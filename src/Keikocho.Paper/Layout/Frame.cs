@@ -11,7 +11,7 @@ namespace Keikocho.Paper.Layout;
 internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyList<string> Under, DateOnly PrintedOn)
 {
     private const double Small = 9;
-    private const double FootHeight = 18;
+    private const double FootHeight = 16;
 
     /// <summary>The lowest place for anything but the foot.</summary>
     public static double Bottom(Page page) => page.Inside.Bottom - FootHeight;
@@ -21,7 +21,7 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
     {
         var inside = page.Inside;
         page.Add(new BoxInk(new Area(inside.X, inside.Y, inside.Width, 2.2), 0));
-        var top = inside.Y + 11;
+        var top = inside.Y + 9;
         var left = inside.X + SlipWidth + 12;
         var width = inside.Right - left;
         var y = top;
@@ -35,7 +35,7 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
 
         var bottom = Math.Max(y, top + SlipHeight);
         DrawSlip(page, new Area(inside.X, top, SlipWidth, Math.Max(SlipHeight, y - top)));
-        return bottom + 9;
+        return bottom + 7;
     }
 
     /// <summary>Height of <see cref="Head"/>.</summary>
@@ -51,7 +51,7 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
         var inside = page.Inside;
         page.Add(new BoxInk(new Area(inside.X, inside.Y, inside.Width, 2.2), 0));
         var y = inside.Y + 9;
-        y = page.Block([new Words(Title, true), ",  " + Under[0]], inside.X, y, inside.Width, 11);
+        y = page.Block([Club + ",  ", new Words(Title, true), ",  " + Under[0]], inside.X, y, inside.Width, 10.5);
         return y + 5;
     }
 
@@ -74,15 +74,14 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
             var count = string.Create(CultureInfo.InvariantCulture, $"Page {i + 1} of {draft.Pages.Count}");
             var end = LineBreaker.Measure([new Words(count, true)], page.Missing);
             var middle = LineBreaker.Measure(["Keikocho 稽古帳"], page.Missing);
-            var start = LineBreaker.Break([$"{Club}, printed {PaperDate.Day(PrintedOn)}"], Small, (inside.Width / 2) - (middle.Width * Small / 2) - 10, page.Missing);
-            page.Line(start[0], inside.X, baseline, Small);
+            page.Line([$"Printed {PaperDate.Day(PrintedOn)}"], inside.X, baseline, Small);
             page.Line(middle, inside.X + (inside.Width / 2), baseline, Small, Align.Centre);
             page.Tagged(PaperTag.Paragraph, () => page.Line(end, inside.Right, baseline, Small, Align.Right));
         }
     }
 
     private const double SlipWidth = 25;
-    private const double SlipHeight = 60;
+    private const double SlipHeight = 58;
 
     // The title slip of a notebook: a heavy frame with a fine one inside, its words from top to bottom.
     private void DrawSlip(Page page, Area area)

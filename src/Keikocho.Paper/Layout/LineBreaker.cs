@@ -12,7 +12,11 @@ internal static class LineBreaker
     public static List<TextLine> Break(IReadOnlyList<Words> text, double size, double width, ISet<int> missing)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
-        var room = width / size;
+        // A hair of room, so that a column as wide as its text holds it.
+        var room = (width / size) + 0.001;
+        var whole = Measure(text, missing);
+        if (whole.Width <= room)
+            return [whole];
         var lines = new List<TextLine>();
         var line = new List<Words>();
         foreach (var atom in Atoms(text).SelectMany(atom => Fit(atom, room, missing)))

@@ -6,8 +6,12 @@ namespace Keikocho.Paper.Layout;
 /// <param name="Align">Where its text stands.</param>
 internal sealed record Column(string Head, double Width, Align Align = Align.Left);
 
-/// <summary>A cell: text, a picture, or both. The picture gets the cell's area.</summary>
-internal sealed record Cell(IReadOnlyList<Words> Text, Action<Page, Area>? Picture = null, bool HeadsRow = false)
+/// <summary>A cell: text, a picture, or both.</summary>
+/// <param name="Text">Its text; empty for none.</param>
+/// <param name="Picture">Gets the cell's area.</param>
+/// <param name="HeadsRow">True for the name that the row is about.</param>
+/// <param name="Indent">Space before the text, for the picture.</param>
+internal sealed record Cell(IReadOnlyList<Words> Text, Action<Page, Area>? Picture = null, bool HeadsRow = false, double Indent = 0)
 {
     /// <summary>A cell to write in.</summary>
     public static Cell Empty { get; } = new([]);
@@ -32,7 +36,7 @@ internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> R
     public const double Padding = 3;
 
     /// <summary>Height of the head, with its rule.</summary>
-    public double HeadHeight { get; init; } = 17;
+    public double HeadHeight { get; init; } = 15;
 
     /// <summary>Draws the heads of the columns instead of their words in one line; gets the column's number and area.</summary>
     public Action<Page, int, Area>? HeadPicture { get; init; }
@@ -47,7 +51,7 @@ internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> R
         for (var i = 0; i < Columns.Count; i++)
         {
             if (Rows[index].Cells[i].Text.Count > 0)
-                lines = Math.Max(lines, LineBreaker.Break(Rows[index].Cells[i].Text, TextSize, Columns[i].Width - (2 * Padding), missing).Count);
+                lines = Math.Max(lines, LineBreaker.Break(Rows[index].Cells[i].Text, TextSize, Columns[i].Width - (2 * Padding) - Rows[index].Cells[i].Indent, missing).Count);
         }
 
         return lines == 1 ? RowHeight : Math.Max(RowHeight, (lines * TextSize * Leading) + 3);
@@ -84,7 +88,7 @@ internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> R
             if (read)
                 page.Add(new OpenTag(PaperTag.HeadCell));
             if (HeadPicture is null)
-                DrawLine(page, LineBreaker.Measure([Columns[i].Head], page.Missing), area, area.Bottom - 5, HeadSize, Columns[i].Align);
+                DrawLine(page, LineBreaker.Measure([Columns[i].Head], page.Missing), area, area.Bottom - 4, HeadSize, Columns[i].Align);
             else
                 HeadPicture(page, i, area);
             if (read)
@@ -108,7 +112,7 @@ internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> R
             {
                 cell.Picture?.Invoke(page, area);
                 if (cell.Text.Count > 0)
-                    DrawText(page, cell.Text, area, Columns[i].Align);
+                    DrawText(page, cell.Text, area with { X = area.X + cell.Indent, Width = area.Width - cell.Indent }, Columns[i].Align);
             });
             x = area.Right;
         }

@@ -7,10 +7,14 @@ namespace Keikocho.Paper.Register;
 public static class RegisterSheet
 {
     private const double HighestRow = 24;
-    private const double LowestRowOnOnePage = 12.9;
+    private const double LowestRowOnOnePage = 12.2;
     private const double LowestRowOnMore = 16.5;
     private const double Label = 62;
-    private const double Body = 10.5;
+    private const double Body = 10;
+    private const double Leading = 1.3;
+    private const double SmallestText = 9.5;
+    private const double LargestText = 11.5;
+    private const double BoxRoom = 17;
 
     /// <summary>The register as a PDF: one page up to 40 children, where names and remarks leave room; beyond that it runs on.</summary>
     public static PaperResult Render(RegisterSheetContent content, PaperSize size)
@@ -58,19 +62,37 @@ public static class RegisterSheet
         return under;
     }
 
-    // The fewest pages first, then the highest rows that fit on them.
+    // The fewest pages first, then the highest rows that fit on them. Higher rows never need fewer pages, so halving finds them.
     private static (Table Table, List<int> Breaks) Fit(RegisterSheetContent content, Frame frame, Draft draft)
     {
         for (var pages = 1; ; pages++)
         {
-            var lowest = pages == 1 ? LowestRowOnOnePage : LowestRowOnMore;
-            for (var height = HighestRow; height >= lowest; height -= 0.25)
+            var low = pages == 1 ? LowestRowOnOnePage : LowestRowOnMore;
+            var best = Try(low);
+            if (best.Breaks.Count - 1 > pages)
+                continue;
+            for (var high = HighestRow; high - low > 0.2;)
             {
-                var table = Rows(content, draft, height);
-                var breaks = Breaks(content, frame, draft, table);
-                if (breaks.Count - 1 <= pages)
-                    return (table, breaks);
+                var middle = (low + high) / 2;
+                var (table, breaks) = Try(middle);
+                if (breaks.Count - 1 > pages)
+                {
+                    high = middle;
+                }
+                else
+                {
+                    low = middle;
+                    best = (table, breaks);
+                }
             }
+
+            return best;
+        }
+
+        (Table Table, List<int> Breaks) Try(double height)
+        {
+            var table = Rows(content, draft, height);
+            return (table, Breaks(content, frame, draft, table));
         }
     }
 
@@ -100,34 +122,49 @@ public static class RegisterSheet
         return breaks;
     }
 
+    // The largest type at which the names stand on one line; at the smallest, long names wrap.
     private static Table Rows(RegisterSheetContent content, Draft draft, double height)
     {
-        var width = draft.Format.Inside.Width;
-        var text = Math.Clamp(height * 0.62, 9.75, 12.5);
-        var stamp = Math.Min(height, 22);
-        var sides = new[] { text * 2.1, 24, text * 11.2, text * 8.6, text * 5.2 };
+        var text = Math.Clamp(height * 0.62, SmallestText, LargestText);
+        while (true)
+        {
+            var table = Rows(content, draft, height, text);
+            var name = table.Rows.Select(row => LineBreaker.Measure(row.Cells[1].Text, draft.Missing).Width * text).Append(0).Max();
+            if (text <= SmallestText || name <= table.Columns[1].Width - (2 * Table.Padding))
+                return table;
+            text = Math.Max(SmallestText, text - 0.5);
+        }
+    }
+
+    private static Table Rows(RegisterSheetContent content, Draft draft, double height, double text)
+    {
+        var radius = (Math.Min(height, 22) / 2) - 1.3;
+        Row[] rows = [.. content.Children.Select((child, i) => ChildRow(child, i + 1, radius, text))];
+        double Natural(int column, string head, double least) => (2 * Table.Padding) + rows
+            .Select(row => LineBreaker.Measure(row.Cells[column].Text, draft.Missing).Width * text)
+            .Append(LineBreaker.Measure([head], draft.Missing).Width * 9)
+            .Append(least).Max();
+        var number = Natural(0, RegisterTexts.Number, text);
+        var mark = Natural(3, RegisterTexts.Mark, 0) + 6;
+        var lesson = Natural(4, RegisterTexts.Lesson, 0) + 6;
+        var collected = Natural(5, RegisterTexts.Collected, 0) + (rows.Any(row => row.Cells[5].Text.Count > 0) ? BoxRoom : 0);
+        const double stamp = 24;
         Column[] columns =
         [
-            new(RegisterTexts.Number, sides[0], Align.Right),
-            new(RegisterTexts.Child, width - sides.Sum()),
-            new("", sides[1], Align.Centre),
-            new(RegisterTexts.Mark, sides[2]),
-            new(RegisterTexts.Lesson, sides[3]),
-            new(RegisterTexts.Collected, sides[4]),
+            new(RegisterTexts.Number, number, Align.Right),
+            new(RegisterTexts.Child, draft.Format.Inside.Width - number - stamp - mark - lesson - collected),
+            new("", stamp, Align.Centre),
+            new(RegisterTexts.Mark, mark),
+            new(RegisterTexts.Lesson, lesson),
+            new(RegisterTexts.Collected, collected),
         ];
-        var rows = content.Children.Select((child, i) => ChildRow(child, i + 1, (stamp / 2) - 1.3, text));
-        return new Table(columns, [.. rows], text, height);
+        return new Table(columns, rows, text, height);
     }
 
     private static Row ChildRow(RegisterChild child, int number, double radius, double text)
     {
         Words[] name = child.Second is null ? [new(child.FirstName, true)] : [new(child.FirstName, true), " ", child.Second];
-        Cell collection = child.Collection switch
-        {
-            CollectionBox.NoBox => Cell.Empty,
-            CollectionBox.CheckWithInstructor => new([new(RegisterTexts.CheckWithInstructor, true)]),
-            _ => new([], (page, area) => Box(page, area, text, child.Collection == CollectionBox.Collected)),
-        };
+        Words[] note = child.Collection == CollectionBox.CheckWithInstructor ? [new(RegisterTexts.CheckWithInstructor)] : [];
         var here = child.Mark.Word is RegisterWord.Present or RegisterWord.Left;
         return new Row(
             [
@@ -136,7 +173,7 @@ public static class RegisterSheet
                 new([], (page, area) => RegisterStamp.Draw(page, child.Mark, area.X + (area.Width / 2), area.Y + (area.Height / 2), radius)),
                 new([new(RegisterTexts.Of(child.Mark), here)]),
                 child.Lesson is null ? Cell.Empty : new([new(RegisterTexts.Of(child.Lesson), child.Lesson.FormNeeded)]),
-                collection,
+                new(note, child.Collection == CollectionBox.NoBox ? null : (page, area) => Box(page, area, text, child.Collection == CollectionBox.Collected), Indent: note.Length > 0 ? BoxRoom : 0),
             ],
             number % 5 == 0 ? 0.8 : 0.25);
     }
@@ -161,10 +198,10 @@ public static class RegisterSheet
         var label = LineBreaker.Measure([new Words(head, true)], page.Missing).Width * Body;
         var left = inside.X + Math.Max(Label, label + 10);
         var width = (inside.Right - left) / 2;
-        page.Tagged(PaperTag.Heading, () => page.Block([new Words(head, true)], inside.X, y, left - inside.X, Body));
+        page.Tagged(PaperTag.Heading, () => page.Block([new Words(head, true)], inside.X, y, left - inside.X, Body, Leading));
         if (content.Adults.Count == 0)
         {
-            page.Tagged(PaperTag.Paragraph, () => y = page.Block([RegisterTexts.NoAdults], left, y, 2 * width, Body));
+            page.Tagged(PaperTag.Paragraph, () => y = page.Block([RegisterTexts.NoAdults], left, y, 2 * width, Body, Leading));
         }
 
         for (var i = 0; i < content.Adults.Count; i += 2)
@@ -174,13 +211,13 @@ public static class RegisterSheet
             {
                 var adult = content.Adults[i + side];
                 Words[] words = adult.Role.Length == 0 ? [new(adult.Name, true)] : [new(adult.Name, true), "  " + adult.Role];
-                page.Tagged(PaperTag.Paragraph, () => end = Math.Max(end, page.Block(words, left + (side * width), y, width - 6, Body)));
+                page.Tagged(PaperTag.Paragraph, () => end = Math.Max(end, page.Block(words, left + (side * width), y, width - 6, Body, Leading)));
             }
 
             y = end;
         }
 
-        return y + 5;
+        return y + 3;
     }
 
     // Counts, remarks and signatures, from the top down.
@@ -190,7 +227,7 @@ public static class RegisterSheet
         var left = inside.X + Label;
         var width = inside.Right - left;
         var sentence = content.Children.Count == 0 ? RegisterTexts.NoChildren : RegisterCounts.Of(content.Children).Sentence() + ".";
-        List<Func<Page, double, double>> pieces = [(page, y) => Paragraph(page, [new Words(sentence, true)], inside.X, y + 6, inside.Width) + 3];
+        List<Func<Page, double, double>> pieces = [(page, y) => Paragraph(page, [new Words(sentence, true)], inside.X, y + 6, inside.Width) + 2];
         for (var i = 0; i < content.Remarks.Count; i++)
         {
             var (remark, first) = (content.Remarks[i], i == 0);
@@ -199,15 +236,9 @@ public static class RegisterSheet
 
         if (content.Remarks.Count == 0)
             pieces.Add((page, y) => WriteLine(page, RegisterTexts.Remarks, left, inside.Right, y));
-        for (var i = 0; i < content.Signatures.Count; i++)
-        {
-            var (signature, first) = (content.Signatures[i], i == 0);
-            var what = signature.Part is null ? "" : ", " + signature.Part;
-            Words[] words = [new(signature.Name, true), $" at {PaperDate.Clock(signature.At)}{what}"];
-            pieces.Add((page, y) => Labelled(page, first ? RegisterTexts.Signed : null, first ? y + 2 : y, words, left, width));
-        }
-
-        if (content.Signatures.Count == 0)
+        if (content.Signatures.Count > 0)
+            pieces.Add((page, y) => Labelled(page, RegisterTexts.Signed, y + 2, Signatures(content.Signatures), left, width));
+        else
         {
             pieces.Add((page, y) =>
             {
@@ -221,10 +252,23 @@ public static class RegisterSheet
         return pieces;
     }
 
+    private static Words[] Signatures(IReadOnlyList<RegisterSignature> signatures)
+    {
+        var words = new List<Words>();
+        for (var i = 0; i < signatures.Count; i++)
+        {
+            var part = signatures[i].Part is { } what ? " (" + what + ")" : "";
+            var end = i + 1 < signatures.Count ? ", " : "";
+            words.AddRange([new(signatures[i].Name, true), $" at {PaperDate.Clock(signatures[i].At)}{part}{end}"]);
+        }
+
+        return [.. words];
+    }
+
     private static double Paragraph(Page page, IReadOnlyList<Words> words, double x, double y, double width)
     {
         var end = y;
-        page.Tagged(PaperTag.Paragraph, () => end = page.Block(words, x, y, width, Body));
+        page.Tagged(PaperTag.Paragraph, () => end = page.Block(words, x, y, width, Body, Leading));
         return end;
     }
 
@@ -237,7 +281,7 @@ public static class RegisterSheet
     private static double WriteLine(Page page, string label, double from, double to, double y)
     {
         DrawLabel(page, label, y);
-        y += Body * Page.TextLeading;
+        y += Body * Leading;
         page.Rule(from, to, y - 1, 0.4);
         return y;
     }
@@ -245,7 +289,7 @@ public static class RegisterSheet
     private static void DrawLabel(Page page, string? label, double y)
     {
         if (label is not null)
-            page.Tagged(PaperTag.Heading, () => page.Block([new Words(label, true)], page.Inside.X, y, Label, Body));
+            page.Tagged(PaperTag.Heading, () => page.Block([new Words(label, true)], page.Inside.X, y, Label, Body, Leading));
     }
 
     private static double TailHeight(Draft draft, RegisterSheetContent content)

@@ -37,12 +37,12 @@ internal static class RegisterTexts
         _ => throw new ArgumentOutOfRangeException(nameof(mark)),
     };
 
-    /// <summary>lesson 7 of 14; trial 2 of 3; trial 4 of 3, form needed.</summary>
+    /// <summary>lesson 7 of 14; trial 2 of 3; trial 4: form needed.</summary>
     public static string Of(LessonNote note)
     {
         var what = note.Trial ? "trial" : "lesson";
         var count = string.Create(CultureInfo.InvariantCulture, $"{what} {note.Number} of {note.Of}");
-        return note.FormNeeded ? $"{count}, {FormNeeded}" : count;
+        return note.FormNeeded ? string.Create(CultureInfo.InvariantCulture, $"trial {note.Number}: {FormNeeded}") : count;
     }
 
     private static string Came(RegisterMark mark) => mark.Came is { } at ? "came " + PaperDate.Clock(at) : "came late";
