@@ -39,4 +39,17 @@ internal static class Samples
         var box = !here ? CollectionBox.NoBox : (i % 7) switch { 0 => CollectionBox.CheckWithInstructor, 1 or 2 => CollectionBox.Collected, _ => CollectionBox.Open };
         return new(FirstNames[i % FirstNames.Length], i is 0 or 40 or 41 ? "B." : null, mark, lesson, box);
     }
+
+    public static BlankRegisterContent Blank(int children, int evenings)
+    {
+        // Tuesdays and Thursdays from 8 September 2026; half-term is the last week of October.
+        var dates = new List<BlankRegisterDate>();
+        for (var day = new DateOnly(2026, 9, 8); dates.Count < evenings; day = day.AddDays(day.DayOfWeek == DayOfWeek.Tuesday ? 2 : 5))
+            dates.Add(new(day, day is { Month: 10, Day: >= 26 } ? "half-term" : null));
+        return new(
+            "Osier Quay Judo Club", "Juniors", "Autumn term 2026", "Tuesdays and Thursdays, 17:30 to 18:45, Quay Hall",
+            "Syllabus edition 3, from 1 September 2026", dates,
+            [.. Enumerable.Range(0, children).Select(i => new BlankRegisterChild(FirstNames[i % FirstNames.Length], i is 0 or 40 or 41 ? "B." : null))],
+            Adults, 4, new DateOnly(2026, 9, 1));
+    }
 }

@@ -27,6 +27,7 @@ internal static class Bounds
         TextInk text => new Area(text.X, text.Baseline - (text.Size * FontSet.CapitalHeight), text.Run.Width * text.Size, text.Size * (FontSet.CapitalHeight + 0.2)),
         LineInk line => new Area(Math.Min(line.X1, line.X2), Math.Min(line.Y1, line.Y2), Math.Abs(line.X2 - line.X1), Math.Abs(line.Y2 - line.Y1)),
         BoxInk box => box.Area,
+        HatchInk hatch => hatch.Area,
         CircleInk circle => new Area(circle.X - circle.Radius, circle.Y - circle.Radius, 2 * circle.Radius, 2 * circle.Radius),
         _ => null,
     };

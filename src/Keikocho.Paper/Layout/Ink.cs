@@ -45,3 +45,6 @@ internal enum PaperTag
     /// <summary>A cell.</summary>
     Cell,
 }
+
+/// <summary>An area filled with slanting lines.</summary>
+internal sealed record HatchInk(Area Area, double Pitch, double Weight) : Ink;

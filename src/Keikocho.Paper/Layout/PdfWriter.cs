@@ -119,6 +119,10 @@ internal static class PdfWriter
                 case LineInk line:
                     graphics.DrawLine(Stroke(line.Weight, line.Dash), line.X1, line.Y1, line.X2, line.Y2);
                     break;
+                case HatchInk hatch:
+                    foreach (var (x1, y1, x2, y2) in Hatch.Lines(hatch.Area, hatch.Pitch))
+                        graphics.DrawLine(Stroke(hatch.Weight, 0), x1, y1, x2, y2);
+                    break;
                 case BoxInk { Weight: 0 } box:
                     graphics.DrawRectangle(box.White ? XBrushes.White : XBrushes.Black, box.Area.X, box.Area.Y, box.Area.Width, box.Area.Height);
                     break;

@@ -22,7 +22,20 @@ internal static class RegisterTexts
     public const string FormNeeded = "form needed";
     public const string Doubt = "In doubt, sit them out.";
     public const string DoubtMore = "A knock to the head: off the mat for the evening.";
-    public const string NewChild = "New children: first name, an adult’s telephone, trial lesson number";
+    public const string NewChild = "Empty lines: new children, with an adult’s telephone.";
+    public const string TakenBy = "Taken by (initials)";
+    public const string AnotherAdult = "Another adult";
+    public const string Closed = "No lesson";
+
+    /// <summary>What to write with a pen, and what it means; the stamps are those of the screen.</summary>
+    public static IReadOnlyList<(RegisterWord Word, bool Late, string Sign, string Means)> KeyOfMarks { get; } =
+    [
+        (RegisterWord.Present, false, "✓", "present"),
+        (RegisterWord.Present, true, "17:41", "came late"),
+        (RegisterWord.Left, false, "→18:10", "left"),
+        (RegisterWord.ToldUs, false, "T", "told us"),
+        (RegisterWord.Absent, false, "A", "absent"),
+    ];
 
     /// <summary>present; came 17:41; came late; came 17:41, left 18:10; left; absent, told us; absent; not marked.</summary>
     public static string Of(RegisterMark mark) => mark.Word switch
