@@ -32,10 +32,12 @@ for weight in Regular Bold; do
 done
 
 # --- Screen ---------------------------------------------------------------------------------------------------
-latin="U+0020-007E,U+00A0-00FF,U+0131,U+0152-0153,U+02C6,U+02DA,U+02DC,U+2010-2011,U+2013-2014,U+2018-201A,U+201C-201E,U+2020-2022,U+2026,U+2030,U+2032-2033,U+2039-203A,U+20AC,U+2122,U+2190-2193,U+2212,U+00D7"
+latin="U+0020-007E,U+00A0-00FF,U+0131,U+0152-0153,U+02C6,U+02DA,U+02DC,U+2010-2011,U+2013-2014,U+2020-2022,U+2030,U+2032-2033,U+2039-203A,U+20AC,U+2122,U+2190-2193,U+2212,U+00D7"
 latinext="U+0100-0130,U+0132-0151,U+0154-017F"
 kana="U+203B,U+25A0-25FF,U+2605-2606,U+2713,U+3000-303F,U+3040-309F,U+30A0-30FF,U+FF00-FFEF"
 kanji="U+4E00-9FFF,U+F900-FAFF"
+# In BIZ UDPGothic these are half as wide as a kanji or as wide: torn apart in "beginners' end". From Noto Sans, as in papers.
+quotes="U+2018-201F,U+2026"
 wide="U+0180-036F,U+1E00-1EFF"
 greek="U+0370-03FF,U+1F00-1FFF"
 cyrillic="U+0400-052F,U+2116"
@@ -54,7 +56,7 @@ for row in range(16, 48):
         except UnicodeDecodeError:
             pass
 assert len(level1) == 2965, len(level1)
-common = (level1 | {ord(c) for c in "髙﨑仝邊邉齋齊濵栁槗廣澤嶋瀨凜"}) & have
+common = (level1 | {ord(c) for c in "髙﨑仝邊邉齋齊濵栁廣澤嶋瀨凜"}) & have
 kanji = {c for c in have if 0x4E00 <= c <= 0x9FFF or 0xF900 <= c <= 0xFAFF}
 for path, chosen in ((sys.argv[1], common), (sys.argv[2], kanji - common)):
     with open(path, "w") as out:
@@ -71,6 +73,7 @@ for weight in regular bold; do
   cut kana "$biz/BIZUDPGothic-$W.ttf" $weight --unicodes="$kana"
   cut kanji-common "$biz/BIZUDPGothic-$W.ttf" $weight --unicodes-file="$tmp/common.txt"
   cut kanji-more "$biz/BIZUDPGothic-$W.ttf" $weight --unicodes-file="$tmp/more.txt"
+  cut quotes "$noto/NotoSans-$W.ttf" $weight --unicodes="$quotes"
   cut latin-more "$noto/NotoSans-$W.ttf" $weight --unicodes="$wide"
   cut greek "$noto/NotoSans-$W.ttf" $weight --unicodes="$greek"
   cut cyrillic "$noto/NotoSans-$W.ttf" $weight --unicodes="$cyrillic"
@@ -83,7 +86,7 @@ done
   echo
   for weight in regular bold; do
     case $weight in regular) number=400 ;; *) number=700 ;; esac
-    for part in "kanji-more $kanji" "kanji-common $kanji" "kana $kana" "cyrillic $cyrillic" "greek $greek" "latin-more $wide" "latin-ext $latinext" "latin $latin"; do
+    for part in "kanji-more $kanji" "kanji-common $kanji" "kana $kana" "cyrillic $cyrillic" "greek $greek" "latin-more $wide" "latin-ext $latinext" "latin $latin" "quotes $quotes"; do
       name=${part%% *}; range=$(echo "${part#* }" | sed 's/,/, /g')
       printf '@font-face {\n  font-family: "BIZ UDPGothic";\n  font-style: normal;\n  font-weight: %s;\n  font-display: swap;\n  src: url("%s-%s.woff2") format("woff2");\n  unicode-range: %s;\n}\n' "$number" "$name" "$weight" "$range"
     done

@@ -15,7 +15,7 @@ public sealed partial class ScreenFontTests
         var css = File.ReadAllText(Path.Combine(Folder, "fonts.css"));
         var named = Url().Matches(css).Select(match => match.Groups[1].Value).Order(StringComparer.Ordinal).ToList();
         var there = Directory.GetFiles(Folder, "*.woff2").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal).ToList();
-        Assert.Equal(16, named.Count);
+        Assert.Equal(18, named.Count);
         Assert.Equal(there, named);
         Assert.All(there, file => Assert.Equal("wOF2"u8.ToArray(), File.ReadAllBytes(Path.Combine(Folder, file))[..4]));
         Assert.Equal(named.Count, css.Split("font-display: swap").Length - 1);
@@ -23,7 +23,7 @@ public sealed partial class ScreenFontTests
         Assert.DoesNotContain("://", css, StringComparison.Ordinal);
     }
 
-    // What a first page in English fetches: latin in two weights, with kana and the common kanji for the slips.
+    // What a first page in English fetches: latin and quotes in two weights, with kana and the common kanji for the slips.
     [Fact]
     public void The_parts_stay_small()
     {
