@@ -7,14 +7,35 @@ namespace Keikocho.Paper.Layout;
 internal sealed record Column(string Head, double Width, Align Align = Align.Left);
 
 /// <summary>A cell: text, a picture, or both.</summary>
-/// <param name="Text">Its text; empty for none.</param>
-/// <param name="Picture">Gets the cell's area.</param>
-/// <param name="HeadsRow">True for the name that the row is about.</param>
-/// <param name="Indent">Space before the text, for the picture.</param>
-internal sealed record Cell(IReadOnlyList<Words> Text, Action<Page, Area>? Picture = null, bool HeadsRow = false, double Indent = 0)
+/// <param name="text">Its text; empty for none.</param>
+/// <param name="picture">Draws in the cell's area; also gets the table, for its sizes.</param>
+internal sealed class Cell(IReadOnlyList<Words> text, Action<Page, Area, Table>? picture = null)
 {
+    private TextLine? _line;
+
+    /// <summary>Its text; empty for none.</summary>
+    public IReadOnlyList<Words> Text { get; } = text;
+
+    /// <summary>Draws in the cell's area; also gets the table, for its sizes.</summary>
+    public Action<Page, Area, Table>? Picture { get; } = picture;
+
+    /// <summary>True for the name that the row is about.</summary>
+    public bool HeadsRow { get; init; }
+
+    /// <summary>Space before the text, for the picture.</summary>
+    public double Indent { get; init; }
+
     /// <summary>A cell to write in.</summary>
     public static Cell Empty { get; } = new([]);
+
+    /// <summary>Width of the text on one line, at size 1.</summary>
+    public double NaturalWidth(ISet<int> missing) => Line(missing).Width;
+
+    /// <summary>The lines of the text. Measured once: the search for the best row height asks often.</summary>
+    public List<TextLine> Lines(double size, double width, ISet<int> missing) =>
+        Line(missing).Width * size <= width ? [Line(missing)] : LineBreaker.Break(Text, size, width, missing);
+
+    private TextLine Line(ISet<int> missing) => _line ??= LineBreaker.Measure(Text, missing);
 }
 
 /// <summary>A row of cells, one for each column.</summary>
@@ -51,7 +72,7 @@ internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> R
         for (var i = 0; i < Columns.Count; i++)
         {
             if (Rows[index].Cells[i].Text.Count > 0)
-                lines = Math.Max(lines, LineBreaker.Break(Rows[index].Cells[i].Text, TextSize, Columns[i].Width - (2 * Padding) - Rows[index].Cells[i].Indent, missing).Count);
+                lines = Math.Max(lines, Rows[index].Cells[i].Lines(TextSize, TextRoom(i, Rows[index].Cells[i]), missing).Count);
         }
 
         return lines == 1 ? RowHeight : Math.Max(RowHeight, (lines * TextSize * Leading) + 3);
@@ -110,17 +131,19 @@ internal sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<Row> R
             var area = new Area(x, y, Columns[i].Width, height);
             page.Tagged(cell.HeadsRow ? PaperTag.HeadCell : PaperTag.Cell, () =>
             {
-                cell.Picture?.Invoke(page, area);
+                cell.Picture?.Invoke(page, area, this);
                 if (cell.Text.Count > 0)
-                    DrawText(page, cell.Text, area with { X = area.X + cell.Indent, Width = area.Width - cell.Indent }, Columns[i].Align);
+                    DrawText(page, cell.Lines(TextSize, TextRoom(i, cell), page.Missing), area with { X = area.X + cell.Indent, Width = area.Width - cell.Indent }, Columns[i].Align);
             });
             x = area.Right;
         }
     }
 
-    private void DrawText(Page page, IReadOnlyList<Words> text, Area area, Align align)
+    // A hair of room, so that a column as wide as its text holds it.
+    private double TextRoom(int column, Cell cell) => Columns[column].Width - (2 * Padding) - cell.Indent + 0.001;
+
+    private void DrawText(Page page, List<TextLine> lines, Area area, Align align)
     {
-        var lines = LineBreaker.Break(text, TextSize, area.Width - (2 * Padding), page.Missing);
         var top = area.Y + ((area.Height - (lines.Count * TextSize * Leading)) / 2);
         for (var i = 0; i < lines.Count; i++)
         {

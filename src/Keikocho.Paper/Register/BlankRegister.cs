@@ -199,7 +199,7 @@ public static class BlankRegister
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static Row Line(string number, IReadOnlyList<Words> name, Cell[] boxes, double rule) =>
-        new([number.Length == 0 ? Cell.Empty : new Cell([number]), new Cell(name, HeadsRow: true), .. boxes], rule);
+        new([number.Length == 0 ? Cell.Empty : new Cell([number]), new Cell(name) { HeadsRow = true }, .. boxes], rule);
 
     // Month where it changes, weekday, day.
     private static void DrawHead(Page page, Column[] columns, BlankRegisterDate[] dates, int column, Area area)

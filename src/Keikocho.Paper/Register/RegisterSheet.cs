@@ -65,6 +65,7 @@ public static class RegisterSheet
     // The fewest pages first, then the highest rows that fit on them. Higher rows never need fewer pages, so halving finds them.
     private static (Table Table, List<int> Breaks) Fit(RegisterSheetContent content, Frame frame, Draft draft)
     {
+        Row[] rows = [.. content.Children.Select((child, i) => ChildRow(child, i + 1))];
         for (var pages = 1; ; pages++)
         {
             var low = pages == 1 ? LowestRowOnOnePage : LowestRowOnMore;
@@ -91,7 +92,7 @@ public static class RegisterSheet
 
         (Table Table, List<int> Breaks) Try(double height)
         {
-            var table = Rows(content, draft, height);
+            var table = Rows(rows, draft, height);
             return (table, Breaks(content, frame, draft, table));
         }
     }
@@ -122,34 +123,33 @@ public static class RegisterSheet
         return breaks;
     }
 
-    // The largest type at which the names stand on one line; at the smallest, long names wrap.
-    private static Table Rows(RegisterSheetContent content, Draft draft, double height)
+    // The largest type at which the names stand on one line, or have a quarter of the sheet's width and wrap.
+    private static Table Rows(Row[] rows, Draft draft, double height)
     {
+        var name = rows.Select(row => row.Cells[1].NaturalWidth(draft.Missing)).Append(0).Max();
+        var enough = draft.Format.Inside.Width / 4;
         var text = Math.Clamp(height * 0.62, SmallestText, LargestText);
         while (true)
         {
-            var table = Rows(content, draft, height, text);
-            var name = table.Rows.Select(row => LineBreaker.Measure(row.Cells[1].Text, draft.Missing).Width * text).Append(0).Max();
-            if (text <= SmallestText || name <= table.Columns[1].Width - (2 * Table.Padding))
-                return table;
+            var columns = Columns(rows, draft, text);
+            if (text <= SmallestText || Math.Min((name * text) + (2 * Table.Padding), enough) <= columns[1].Width)
+                return new Table(columns, rows, text, height);
             text = Math.Max(SmallestText, text - 0.5);
         }
     }
 
-    private static Table Rows(RegisterSheetContent content, Draft draft, double height, double text)
+    private static Column[] Columns(Row[] rows, Draft draft, double text)
     {
-        var radius = (Math.Min(height, 22) / 2) - 1.3;
-        Row[] rows = [.. content.Children.Select((child, i) => ChildRow(child, i + 1, radius, text))];
-        double Natural(int column, string head, double least) => (2 * Table.Padding) + rows
-            .Select(row => LineBreaker.Measure(row.Cells[column].Text, draft.Missing).Width * text)
+        double Natural(int column, string head) => (2 * Table.Padding) + rows
+            .Select(row => row.Cells[column].NaturalWidth(draft.Missing) * text)
             .Append(LineBreaker.Measure([head], draft.Missing).Width * 9)
-            .Append(least).Max();
-        var number = Natural(0, RegisterTexts.Number, text);
-        var mark = Natural(3, RegisterTexts.Mark, 0) + 6;
-        var lesson = Natural(4, RegisterTexts.Lesson, 0) + 6;
-        var collected = Natural(5, RegisterTexts.Collected, 0) + (rows.Any(row => row.Cells[5].Text.Count > 0) ? BoxRoom : 0);
+            .Max();
+        var number = Math.Max(Natural(0, RegisterTexts.Number), text);
+        var mark = Natural(3, RegisterTexts.Mark) + 6;
+        var lesson = Natural(4, RegisterTexts.Lesson) + 6;
+        var collected = Natural(5, RegisterTexts.Collected) + (rows.Any(row => row.Cells[5].Text.Count > 0) ? BoxRoom : 0);
         const double stamp = 24;
-        Column[] columns =
+        return
         [
             new(RegisterTexts.Number, number, Align.Right),
             new(RegisterTexts.Child, draft.Format.Inside.Width - number - stamp - mark - lesson - collected),
@@ -158,10 +158,9 @@ public static class RegisterSheet
             new(RegisterTexts.Lesson, lesson),
             new(RegisterTexts.Collected, collected),
         ];
-        return new Table(columns, rows, text, height);
     }
 
-    private static Row ChildRow(RegisterChild child, int number, double radius, double text)
+    private static Row ChildRow(RegisterChild child, int number)
     {
         Words[] name = child.Second is null ? [new(child.FirstName, true)] : [new(child.FirstName, true), " ", child.Second];
         Words[] note = child.Collection == CollectionBox.CheckWithInstructor ? [new(RegisterTexts.CheckWithInstructor)] : [];
@@ -169,22 +168,22 @@ public static class RegisterSheet
         return new Row(
             [
                 new([number.ToString(CultureInfo.InvariantCulture)]),
-                new(name, HeadsRow: true),
-                new([], (page, area) => RegisterStamp.Draw(page, child.Mark, area.X + (area.Width / 2), area.Y + (area.Height / 2), radius)),
+                new(name) { HeadsRow = true },
+                new([], (page, area, table) => RegisterStamp.Draw(page, child.Mark, area.X + (area.Width / 2), area.Y + (area.Height / 2), (Math.Min(table.RowHeight, 22) / 2) - 1.3)),
                 new([new(RegisterTexts.Of(child.Mark), here)]),
                 child.Lesson is null ? Cell.Empty : new([new(RegisterTexts.Of(child.Lesson), child.Lesson.FormNeeded)]),
-                new(note, child.Collection == CollectionBox.NoBox ? null : (page, area) => Box(page, area, text, child.Collection == CollectionBox.Collected), Indent: note.Length > 0 ? BoxRoom : 0),
+                new(note, child.Collection == CollectionBox.NoBox ? null : (page, area, table) => Box(page, area, table, child.Collection == CollectionBox.Collected)) { Indent = note.Length > 0 ? BoxRoom : 0 },
             ],
             number % 5 == 0 ? 0.8 : 0.25);
     }
 
-    private static void Box(Page page, Area area, double text, bool ticked)
+    private static void Box(Page page, Area area, Table table, bool ticked)
     {
-        var side = Math.Min(area.Height - 3, 13);
+        var side = Math.Min(table.RowHeight - 3, 13);
         var box = new Area(area.X + Table.Padding, area.Y + ((area.Height - side) / 2), side, side);
         page.Add(new BoxInk(box, 0.9));
         if (ticked)
-            page.Line([new Words("✓", true)], box.X + (side / 2), box.Y + (side / 2) + (text * 0.36), text, Align.Centre);
+            page.Line([new Words("✓", true)], box.X + (side / 2), box.Y + (side / 2) + (table.TextSize * 0.36), table.TextSize, Align.Centre);
     }
 
     private static double Adults(Page page, RegisterSheetContent content, double y)
