@@ -23,12 +23,14 @@ public abstract record ClockVerdict
     }
 
     /// <summary>The verdict in a few words, as a page shows it.</summary>
+    [JsonIgnore]
     public abstract string Words { get; }
 
     /// <summary>Lessons and weeks are enough on the day of the test.</summary>
     public sealed record Enough : ClockVerdict
     {
         /// <inheritdoc/>
+        [JsonIgnore]
         public override string Words => "enough lessons";
     }
 
@@ -38,6 +40,7 @@ public abstract record ClockVerdict
     public sealed record If(int PresentAt, int OfLeft) : ClockVerdict
     {
         /// <inheritdoc/>
+        [JsonIgnore]
         public override string Words => $"{PresentAt} of the {Kernel.Words.Count(OfLeft, "lesson")} left";
     }
 
@@ -46,6 +49,7 @@ public abstract record ClockVerdict
     public sealed record NotThisTime(DateOnly? NextTestOn) : ClockVerdict
     {
         /// <inheritdoc/>
+        [JsonIgnore]
         public override string Words => NextTestOn is { } next ? $"not this time; next test {next.Full()}" : "not this time; no later test is set";
     }
 
@@ -54,6 +58,7 @@ public abstract record ClockVerdict
     public sealed record NoTestSet(int StillNeeded) : ClockVerdict
     {
         /// <inheritdoc/>
+        [JsonIgnore]
         public override string Words => StillNeeded == 0 ? "enough lessons; no test is set" : $"{Kernel.Words.Count(StillNeeded, "more lesson")} needed; no test is set";
     }
 }
