@@ -59,7 +59,13 @@ public sealed record OwnLessons(int Held, int Attended, int RatePercent, int? Ne
         get
         {
             var rate = $"Attended {Attended} of {Words.Count(Held, "lesson")}; with the common rate added {RatePercent} %";
-            return Chance is null ? rate + "." : $"{rate}; {Chance} to attend {Needed} or more of the {Words.Count(Left!.Value, "lesson")} left.";
+            if (Chance is null || Needed is not { } needed || Left is not { } left)
+                return rate + ".";
+            if (needed <= 0)
+                return $"{rate}; no more lessons are needed.";
+            return needed > left
+                ? $"{rate}; {needed} {Words.Is(needed)} needed and {left} {Words.Is(left)} left: {Chance}."
+                : $"{rate}; {Chance} to attend {needed} or more of the {Words.Count(left, "lesson")} left.";
         }
     }
 }
@@ -85,6 +91,15 @@ public static class ReckonAttendance
     public static AttendanceAnswer Reckon(AttendanceSnapshot snapshot)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
+        NoGaps.In(snapshot.Children, "children");
+        foreach (var child in snapshot.Children)
+        {
+            if (child.Left is < 0 or > BetaBinomial.MostLessons)
+                throw new ArgumentOutOfRangeException(nameof(snapshot), child.Left, $"{child.Child}: lessons left are from 0 to {BetaBinomial.MostLessons}.");
+            if (child.Held < 0 || child.Attended < 0 || child.Attended > child.Held)
+                throw new ArgumentOutOfRangeException(nameof(snapshot), child.Attended, $"{child.Child}: attended is from 0 to the {child.Held} held.");
+        }
+
         var rule = snapshot.Rule ?? new PriorRule();
         var prior = BetaPrior.Fit([.. snapshot.Children.Select(c => new LessonCount(c.Held, c.Attended))], rule);
         var rates = snapshot.Children.Select(c => prior.Of(new LessonCount(c.Held, c.Attended))).ToArray();

@@ -61,7 +61,7 @@ public static class Clock
     private static void Guard(ClockSnapshot snapshot)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
-        ArgumentNullException.ThrowIfNull(snapshot.Lessons);
+        NoGaps.In(snapshot.Lessons, "lessons");
         snapshot.Rule.Guard();
         if (snapshot.TestOn < snapshot.AsOf)
             throw new ArgumentException($"The test on {snapshot.TestOn.Value.Full()} is before {snapshot.AsOf.Full()}: ask about the next test.", nameof(snapshot));

@@ -64,6 +64,9 @@ public static class Roll
     public static RollAnswer Take(RollSnapshot snapshot)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
+        NoGaps.In(snapshot.People, "people");
+        foreach (var person in snapshot.People)
+            NoGaps.In(person.Lessons, "lessons");
         var seen = new HashSet<PersonId>();
         var here = new List<OnPremises>();
         var gone = new List<GoneHome>();

@@ -37,7 +37,11 @@ public static class SumJson
 
         if (fault.Message.Contains("could not be mapped", StringComparison.Ordinal))
             return $"The question has a member that the format does not know{Where(fault)}; take it out or mend its spelling.";
-        return fault.Path is null
+        if (fault.Message.StartsWith("Duplicate", StringComparison.Ordinal))
+            return $"The question has one member twice{Where(fault)}; take one out.";
+
+        // The reader's own complaint about the text lies inside; a converter's complaint about a value does not.
+        return fault.InnerException is JsonException
             ? $"The question is not JSON{Where(fault)}; mend it."
             : $"The question has a value that the format does not allow{Where(fault)}; mend it.";
     }

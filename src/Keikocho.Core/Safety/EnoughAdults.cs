@@ -13,11 +13,24 @@ public static class EnoughAdults
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         var rules = snapshot.Rules ?? new AdultRules();
+        NoGaps.In(snapshot.Children, "children");
+        NoGaps.In(snapshot.Adults, "adults");
+        NoGaps.In(snapshot.Extra ?? [], "extra");
+        NoGaps.In(rules.BandsInUse(), "bands");
         rules.Guard();
         foreach (var children in snapshot.Children)
-            ArgumentOutOfRangeException.ThrowIfNegativeOrZero(children.Number, nameof(snapshot));
+        {
+            if (children.Number < 1)
+                throw new ArgumentOutOfRangeException(nameof(snapshot), children.Number, "A line of children has at least 1 child.");
+            if (children.Age is < 0 or > 18)
+                throw new ArgumentOutOfRangeException(nameof(snapshot), children.Age, "A child is from 0 to 18 years old.");
+        }
+
         foreach (var extra in snapshot.Extra ?? [])
-            ArgumentOutOfRangeException.ThrowIfNegative(extra.Adults, nameof(snapshot));
+        {
+            if (extra.Adults < 0)
+                throw new ArgumentOutOfRangeException(nameof(snapshot), extra.Adults, "Adults named for needs are 0 or more.");
+        }
 
         var notCounted = new List<NotCounted>();
         var counted = new List<AdultPresent>();

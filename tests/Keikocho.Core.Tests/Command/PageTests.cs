@@ -50,13 +50,28 @@ public sealed class PageTests
     [InlineData("""{"asOf":"2026-05-14","startOn":"2026-03-03","start":"firstLesson","rule":{},"lessons":[],"testOn":"2026-05-13"}""", "The test on 13 May 2026 is before 14 May 2026: ask about the next test.")]
     [InlineData("""{"asOf":"2026-05-14","startOn":"2026-03-03","start":1,"rule":{},"lessons":[]}""", "The question has a value that the format does not allow in line 1 at $.start")]
     [InlineData("""{"asOf":"9999-12-31","startOn":"9999-12-31","start":"firstLesson","rule":{},"lessons":[]}""", "")]
-    [InlineData("null", "The question is")]
+    [InlineData("null", "The question has a value that the format does not allow")]
     public void A_question_that_cannot_be_answered_gets_one_sentence(string question, string sentence)
     {
         var refused = Assert.IsType<QuestionOutcome.Refused>(AnswerQuestion.Answer("clock", question));
         Assert.StartsWith(sentence, refused.Sentence, StringComparison.Ordinal);
         Assert.DoesNotContain("System.", refused.Sentence, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("clock", """{"asOf":"2026-05-14","startOn":"2026-03-03","start":"firstLesson","rule":{},"lessons":[null]}""", "Number 1 of the lessons is empty; take it out.")]
+    [InlineData("attendance", """{"children":[{"child":"A","held":3,"attended":4}]}""", "A: attended is from 0 to the 3 held.")]
+    [InlineData("attendance", """{"children":[{"child":"A","held":3,"attended":1,"left":2}]}""", "A: lessons needed and lessons left are asked together.")]
+    [InlineData("roll", """{"now":"25:00","people":[]}""", "The question has a value that the format does not allow in line 1 at $.now; mend it.")]
+    [InlineData("roll", """{"now":18,"people":[]}""", "The question has a value that the format does not allow in line 1 at $.now; mend it.")]
+    [InlineData("roll", """{"now":"18:00","now":"19:00","people":[]}""", "The question has one member twice in line 1 at $.now; take one out.")]
+    [InlineData("roll", """{"now":"18:00","people":[{"person":"x","isAdult":true,"lessons":[]}]}""", "The question has a value that the format does not allow in line 1 at $.people[0].person; mend it.")]
+    [InlineData("roll", """{"now":"18:00","people":[{"person":"019cb2a0-0000-7000-8000-000000000001","isAdult":true,"lessons":null}]}""", "The question has a value that the format does not allow in line 1 at $.people[0].lessons; mend it.")]
+    [InlineData("adults", """{"today":"2026-03-03","children":[{"end":"main","age":30}],"adults":[]}""", "A child is from 0 to 18 years old.")]
+    [InlineData("adults", """{"today":"2026-03-03","children":[],"adults":[],"rules":{"bands":[null]}}""", "Number 1 of the bands is empty; take it out.")]
+    [InlineData("adults", """{"today":"2026-03-03","children":[{"end":"main","age":7,"number":2147483647},{"end":"main","age":7,"number":2147483647}],"adults":[]}""", "A figure of the question is too large to reckon with; mend it.")]
+    public void Each_slip_has_its_sentence(string name, string question, string sentence) =>
+        Assert.Equal(sentence, Assert.IsType<QuestionOutcome.Refused>(AnswerQuestion.Answer(name, question)).Sentence);
 
     [Fact]
     public void An_unknown_sum_is_said_to_be_unknown() => Assert.IsType<QuestionOutcome.NoSuchSum>(AnswerQuestion.Answer("clocks", "{}"));
