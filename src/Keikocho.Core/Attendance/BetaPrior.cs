@@ -1,6 +1,3 @@
-using System.Globalization;
-using Keikocho.Core.Kernel;
-
 namespace Keikocho.Core.Attendance;
 
 /// <summary>Where a prior comes from.</summary>
@@ -16,18 +13,6 @@ public enum PriorSource
     NoMoreThanChance = 3,
     /// <summary>Children differ by more than any beta allows: the club's own rate at the least strength.</summary>
     MoreThanAnyBeta = 4,
-}
-
-/// <summary>Lessons of one child in the last 12 months.</summary>
-/// <param name="Held">Lessons held for this child.</param>
-/// <param name="Attended">Lessons attended, at most <paramref name="Held"/>.</param>
-public sealed record LessonCount(int Held, int Attended)
-{
-    internal void Guard()
-    {
-        if (Held < 0 || Attended < 0 || Attended > Held)
-            throw new ArgumentOutOfRangeException(nameof(Attended), Attended, $"Attended is from 0 to the {Held} held.");
-    }
 }
 
 /// <summary>What is believed of any child's rate before its own lessons: a beta distribution, worth <paramref name="A"/> lessons attended and <paramref name="B"/> missed.</summary>
@@ -99,38 +84,4 @@ public sealed record BetaPrior(double A, double B, int Children, PriorSource Sou
     }
 
     private static double Square(double x) => x * x;
-}
-
-/// <summary>What is believed of one child's rate: a beta distribution.</summary>
-/// <param name="A">Lessons attended, the prior's included; above 0.</param>
-/// <param name="B">Lessons missed, the prior's included; above 0.</param>
-public sealed record ChildRate(double A, double B)
-{
-    /// <summary>The chance that the child comes to one lesson, 0 to 1.</summary>
-    public double Mean => A / (A + B);
-}
-
-/// <summary>Where the common rate comes from.</summary>
-/// <param name="Prior">The prior.</param>
-/// <param name="Rule">The rule of the fit.</param>
-public sealed record CommonRate(BetaPrior Prior, PriorRule Rule) : Reason
-{
-    /// <inheritdoc/>
-    public override string Sentence
-    {
-        get
-        {
-            var worth = $"attended {Number(Prior.A)} and missed {Number(Prior.B)}";
-            return Prior.Source switch
-            {
-                PriorSource.TooFewChildren => $"Common rate: {worth}, as proposed; only {Words.Count(Prior.Children, "child", "children")} of the {Rule.LeastChildren} needed {(Prior.Children == 1 ? "has" : "have")} {Words.Count(Rule.LeastLessons, "lesson")} or more in 12 months.",
-                PriorSource.AllOrNothing => $"Common rate: {worth}, as proposed; the {Prior.Children} children with enough lessons all came always, or never.",
-                PriorSource.NoMoreThanChance => $"Common rate: {worth}, from {Prior.Children} children of this club who differ by no more than chance; held at {Words.Count(Rule.MostStrength, "lesson")}.",
-                PriorSource.MoreThanAnyBeta => $"Common rate: {worth}, from {Prior.Children} children of this club who differ very much; held at {Words.Count(PriorRule.LeastStrength, "lesson")}.",
-                _ => $"Common rate: {worth}, fitted to {Prior.Children} children of this club with {Words.Count(Rule.LeastLessons, "lesson")} or more in 12 months.",
-            };
-        }
-    }
-
-    private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }
