@@ -61,7 +61,7 @@ public sealed record RegisterIsMissing(IReadOnlyList<DateOnly> Dates) : Reason
 public sealed record LimitADay(int LessonsADay) : Reason
 {
     /// <inheritdoc/>
-    public override string Sentence => $"At most {Words.Count(LessonsADay, "lesson")} of one day counts by the club's rule.";
+    public override string Sentence => $"At most {Words.Count(LessonsADay, "lesson")} of one day {(LessonsADay == 1 ? "counts" : "count")} by the club's rule.";
 }
 
 /// <summary>The minimum weeks and when they are full.</summary>

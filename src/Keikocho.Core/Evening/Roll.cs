@@ -11,7 +11,8 @@ public static class Roll
     /// <summary>The roll at <see cref="RollSnapshot.Now"/>.</summary>
     /// <remarks>
     /// Present at a lesson puts a person on the roll. A leaving takes the person off when it speaks for that presence: it was
-    /// marked at the same lesson, or at a later one and not before the arrival. A leaving whose time is still to come does not yet hold.
+    /// marked at the same lesson, or at a later one and not before the arrival. A leaving whose time is still to come does not yet hold, and one
+    /// before an arrival that another device marked at the same lesson does not hold: the person may have come back.
     /// </remarks>
     /// <exception cref="ArgumentException">One person twice.</exception>
     public static RollAnswer Take(RollSnapshot snapshot)
@@ -51,20 +52,24 @@ public static class Roll
             [new RollCounts(children, here.Count - children, gone.Count, notMarked, snapshot.People.Count, snapshot.Now)]);
     }
 
+    /// <summary>Present; or left with a leaving that is still to come, or that lies before an arrival on another device.</summary>
     private static bool IsHere(RollLesson lesson, TimeOnly now) =>
-        lesson.State.Word == AttendanceWord.Present || (lesson.State.Word == AttendanceWord.Left && lesson.State.LeftAt > now);
+        lesson.State.Word == AttendanceWord.Present
+        || (lesson.State.Word == AttendanceWord.Left && (lesson.State.LeftAt > now || lesson.State.Arrived > lesson.State.LeftAt));
 
     /// <summary>Whether a leaving speaks for a presence at an earlier lesson.</summary>
     private static bool Ends(RollLesson leaving, RollLesson presence, TimeOnly now) =>
         leaving.State.Word == AttendanceWord.Left
-        && !(leaving.State.LeftAt > now)
+        && !IsHere(leaving, now)
         && leaving.Start > presence.Start
         && (presence.State.Arrived is null || leaving.State.LeftAt is null || leaving.State.LeftAt >= presence.State.Arrived);
 
     private static Reason Because(RollLesson keeps, RollLesson[] lessons)
     {
-        if (keeps.State.Word == AttendanceWord.Left)
-            return new LeavesLater(keeps.State.LeftAt!.Value);
+        if (keeps.State is { Word: AttendanceWord.Left, LeftAt: { } leaving })
+            return keeps.State.Arrived is { } came && came > leaving
+                ? new ArrivedAfterLeaving(came, leaving)
+                : new LeavesLater(leaving);
         var other = lessons.LastOrDefault(l => l.State.Word == AttendanceWord.Left);
         return other is null
             ? new MarkedHere(keeps.State.Arrived, keeps.Start)

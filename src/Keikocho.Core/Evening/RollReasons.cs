@@ -31,6 +31,16 @@ public sealed record LeavesLater(TimeOnly At) : Reason
     public override string Sentence => $"The leaving is marked for {At.Plain()}, which is still to come.";
 }
 
+/// <summary>One device marked a leaving, another a later arrival.</summary>
+/// <param name="Arrived">The arrival.</param>
+/// <param name="LeftAt">The leaving.</param>
+public sealed record ArrivedAfterLeaving(TimeOnly Arrived, TimeOnly LeftAt) : Reason
+{
+    /// <inheritdoc/>
+    public override string Sentence =>
+        $"Left at {LeftAt.Plain()} on one device, but here at {Arrived.Plain()} on another: may have come back, look.";
+}
+
 /// <summary>Marked left.</summary>
 /// <param name="At">When; null when nobody noted it.</param>
 /// <param name="Lesson">Start of the lesson.</param>

@@ -41,9 +41,14 @@ public sealed class CalendarTests
             var weekly = days.Distinct().Select(d => new WeeklyLesson((DayOfWeek)d, "juniors", Marks.Times)).ToArray();
             var closure = new Closure(from.AddDays(closedFrom), from.AddDays(closedFrom + closedFor), "Holiday");
             var laid = LayLessons.Over(from, to, weekly, [closure]);
+            Assert.Empty(LayLessonsCheck.Objections(from, to, weekly, [closure], laid));
             var expected = Enumerable.Range(0, length + 1).Select(from.AddDays).Where(d => weekly.Any(w => w.Weekday == d.DayOfWeek)).ToArray();
-            return laid.Select(l => l.Date).SequenceEqual(expected)
-                && laid.All(l => (l.Closure is not null) == (l.Date >= closure.From && l.Date <= closure.To));
+            Assert.Equal(expected, laid.Select(l => l.Date));
+            if (laid.Count > 0)
+            {
+                Assert.NotEmpty(LayLessonsCheck.Objections(from, to, weekly, [closure], [.. laid.Skip(1)]));
+                Assert.NotEmpty(LayLessonsCheck.Objections(from, to, weekly, [closure], [laid[0] with { Closure = laid[0].Closure is null ? "Other" : null }, .. laid.Skip(1)]));
+            }
         });
 
     [Fact]
@@ -64,6 +69,8 @@ public sealed class CalendarTests
         Assert.Equal(things, answer.SeeAgain.Count);
         Assert.Equal(things > 0, answer.SeenBeforeTheBreak);
         Assert.Equal(days, answer.DaysAway);
+        Assert.Empty(ReturnAfterAbsenceCheck.Objections(last.AddDays(days), last, new ReturnRule(), answer));
+        Assert.NotEmpty(ReturnAfterAbsenceCheck.Objections(last.AddDays(days), last, new ReturnRule(), answer with { SeeAgain = [.. answer.SeeAgain, SeeAgain.Falls] }));
         Assert.Contains($"{days} days ago", answer.Reasons[0].Sentence, StringComparison.Ordinal);
     }
 }
