@@ -14,7 +14,10 @@ public static class RollCheck
         foreach (var person in snapshot.People)
         {
             var name = person.Person.Value;
-            var leavings = person.Lessons.Where(l => l.State.Word == AttendanceWord.Left && !(l.State.LeftAt > snapshot.Now)).ToArray();
+            var leavings = person.Lessons
+                .Where(l => l.State.Word == AttendanceWord.Left
+                    && (l.State.LeftAt is not { } at || (at <= snapshot.Now && (l.State.Arrived is not { } came || came <= at))))
+                .ToArray();
             var presences = person.Lessons.Where(l => l.State.Word is AttendanceWord.Present or AttendanceWord.Left).Except(leavings).ToArray();
             if (presences.Length > 0 && leavings.Length == 0 && !here.Contains(person.Person))
                 objections.Add($"{name} is here and nowhere left, but not on the roll.");

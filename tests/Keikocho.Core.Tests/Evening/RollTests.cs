@@ -72,6 +72,17 @@ public sealed class RollTests
     }
 
     [Fact]
+    public void Here_on_another_device_after_the_leaving_is_on_the_roll_in_doubt()
+    {
+        // One tablet marks left at 18:15; another marks the child at 18:20.
+        var state = Fold(Mark(1, MarkKind.Present, "17:30"), Mark(2, MarkKind.Left, "18:15"), Mark(3, MarkKind.Present, "18:20", device: 2));
+        Assert.Equal(AttendanceWord.Left, state.Word);
+        Assert.Equal(
+            "Left at 18:15 on one device, but here at 18:20 on another: may have come back, look.",
+            Assert.Single(Take("18:30", Person(1, ("17:30", state))).Here).Because.Sentence);
+    }
+
+    [Fact]
     public void One_person_twice_is_refused() =>
         Assert.Throws<ArgumentException>(() => Take("18:00", Person(1, ("17:30", Here)), Person(1, ("17:30", Here))));
 

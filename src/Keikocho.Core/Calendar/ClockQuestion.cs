@@ -1,0 +1,69 @@
+using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
+
+namespace Keikocho.Core.Calendar;
+
+/// <summary>What a child's clock starts at.</summary>
+public enum ClockStart
+{
+    /// <summary>The child's first lesson, which counts itself.</summary>
+    FirstLesson = 0,
+    /// <summary>A promotion; a lesson on the same day does not count.</summary>
+    Promotion = 1,
+}
+
+/// <summary>The rule of one rank or of the first course. A club's own; the proposed figures are those of the sample first course.</summary>
+/// <param name="MinimumLessons">Lessons that must have been attended. Proposed 14 (ours, no source), 0 to 500.</param>
+/// <param name="MinimumWeeks">Weeks that must be full on the day of the test. Proposed 10 (ours, no source), 0 to 520.</param>
+/// <param name="LessonsADay">At most so many lessons of one day count; 0 for no limit. Proposed 0, 0 to 10.</param>
+public sealed record ClockRule(int MinimumLessons = 14, int MinimumWeeks = 10, int LessonsADay = 0)
+{
+    private static readonly WholeNumberSetting Lessons = new(
+        "clock.minimumLessons", "Lessons attended before a test", 14, "lessons", 0, 500, Setting.Ours);
+
+    private static readonly WholeNumberSetting Weeks = new(
+        "clock.minimumWeeks", "Weeks that are full on the day of the test", 10, "weeks", 0, 520, Setting.Ours);
+
+    private static readonly WholeNumberSetting ADay = new(
+        "clock.lessonsADay", "Lessons of one day that count, 0 for all", 0, "lessons", 0, 10, Setting.Ours);
+
+    /// <summary>What a club may set, with the proposed values.</summary>
+    public static IReadOnlyList<Setting> Settings { get; } = [Lessons, Weeks, ADay];
+
+    /// <summary>The values in use.</summary>
+    public IReadOnlyList<SettingUsed> Used() =>
+        [Lessons.Use(MinimumLessons), Weeks.Use(MinimumWeeks), ADay.Use(LessonsADay)];
+
+    internal void Guard()
+    {
+        Lessons.Guard(MinimumLessons, nameof(MinimumLessons));
+        Weeks.Guard(MinimumWeeks, nameof(MinimumWeeks));
+        ADay.Guard(LessonsADay, nameof(LessonsADay));
+    }
+}
+
+/// <summary>One lesson of the child's programme on the calendar.</summary>
+/// <param name="Date">Its day.</param>
+/// <param name="State">Where the child stands at it; null for a lesson to come or without a word about this child.</param>
+/// <param name="Closure">Name of the closure that took it out; null when it is or was held.</param>
+/// <param name="RegisterMissing">A past lesson at which nobody at all was marked: closed, or forgotten? Until the club says, it is in neither count.</param>
+/// <param name="Lesson">Its id, where the caller wants it back.</param>
+public sealed record ClockLesson(
+    DateOnly Date, AttendanceState? State = null, string? Closure = null, bool RegisterMissing = false, LessonId? Lesson = null);
+
+/// <summary>The question: one child's clock on one evening.</summary>
+/// <param name="AsOf">The evening just closed; its lessons count as held.</param>
+/// <param name="StartOn">Day of the first lesson or of the promotion.</param>
+/// <param name="Start">Which of the two.</param>
+/// <param name="Rule">Minimum lessons and weeks.</param>
+/// <param name="Lessons">All lessons of the child's programme, closed ones too, in any order.</param>
+/// <param name="TestOn">The next test; null when none is set. Not before <paramref name="AsOf"/>.</param>
+/// <param name="NextTestOn">The test after it; null when not set.</param>
+public sealed record ClockSnapshot(
+    DateOnly AsOf,
+    DateOnly StartOn,
+    ClockStart Start,
+    ClockRule Rule,
+    IReadOnlyList<ClockLesson> Lessons,
+    DateOnly? TestOn = null,
+    DateOnly? NextTestOn = null);

@@ -1,0 +1,77 @@
+using System.Text.Json;
+using Keikocho.Core.Attendance;
+using Keikocho.Core.Calendar;
+using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
+
+namespace Keikocho.Core.Command;
+
+/// <summary>What came of a question in JSON. A closed set.</summary>
+public abstract record QuestionOutcome
+{
+    private QuestionOutcome()
+    {
+    }
+
+    /// <summary>The sum was done.</summary>
+    /// <param name="Json">The answer.</param>
+    public sealed record Answered(string Json) : QuestionOutcome;
+
+    /// <summary>The question cannot be answered as it stands.</summary>
+    /// <param name="Sentence">What, where and what to do, in one sentence.</param>
+    public sealed record Refused(string Sentence) : QuestionOutcome;
+
+    /// <summary>There is no sum of that name.</summary>
+    public sealed record NoSuchSum : QuestionOutcome;
+}
+
+/// <summary>The sums by the name of their command, JSON in and JSON out.</summary>
+public static class AnswerQuestion
+{
+    /// <summary>The names, in the order to list them.</summary>
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults"];
+
+    /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
+    public static QuestionOutcome Answer(string name, string json)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(json);
+        return name switch
+        {
+            "clock" => Do<ClockSnapshot, ClockAnswer>(json, Clock.Reckon),
+            "attendance" => Do<AttendanceSnapshot, AttendanceAnswer>(json, ReckonAttendance.Reckon),
+            "roll" => Do<RollSnapshot, RollAnswer>(json, Roll.Take),
+            "adults" => Do<AdultsSnapshot, AdultsAnswer>(json, EnoughAdults.Count),
+            _ => new QuestionOutcome.NoSuchSum(),
+        };
+    }
+
+    private static QuestionOutcome Do<TQuestion, TAnswer>(string json, Func<TQuestion, TAnswer> sum)
+        where TQuestion : class
+    {
+        try
+        {
+            return new QuestionOutcome.Answered(SumJson.Write(sum(SumJson.Read<TQuestion>(json))));
+        }
+        catch (JsonException fault)
+        {
+            return new QuestionOutcome.Refused(SumJson.Sentence(fault));
+        }
+        catch (ArgumentException fault)
+        {
+            return new QuestionOutcome.Refused(Plain(fault.Message));
+        }
+        catch (OverflowException)
+        {
+            return new QuestionOutcome.Refused("A figure of the question is too large to reckon with; mend it.");
+        }
+    }
+
+    /// <summary>The message without the names of parameters, which mean nothing to the person who wrote the question.</summary>
+    private static string Plain(string message)
+    {
+        var end = message.IndexOf(" (Parameter", StringComparison.Ordinal);
+        return end < 0 ? message : message[..end];
+    }
+}

@@ -1,0 +1,10 @@
+namespace Keikocho.Core.Kernel;
+
+/// <summary>The two ends of the mat.</summary>
+public enum MatEnd
+{
+    /// <summary>The beginners' end.</summary>
+    Beginners = 0,
+    /// <summary>The main group.</summary>
+    Main = 1,
+}
