@@ -1,6 +1,6 @@
 namespace Keikocho.Core.Kernel;
 
-/// <summary>The two ends of the mat.</summary>
+/// <summary>The two ends of the mat. Stored; the numbers never change their meaning.</summary>
 public enum MatEnd
 {
     /// <summary>The beginners' end.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.People;
@@ -142,7 +143,7 @@ public sealed class ClubBook
         var own = crossings.GetValueOrDefault((person, programme.Id), []);
         if (lesson is not null && own.LastOrDefault(c => c.LessonId == lesson.Id) is { } tonight) return tonight.End;
         if (own.LastOrDefault(c => c.LessonId is null && c.On <= day) is { } crossed) return crossed.End;
-        return RankOf(person, programme.LadderId) is { Position: > 1 } ? MatEnd.MainGroup : MatEnd.Beginners;
+        return RankOf(person, programme.LadderId) is { Position: > 1 } ? MatEnd.Main : MatEnd.Beginners;
     }
 
     /// <summary>The newest value of a setting that holds on a day; null where nobody has set it.</summary>

@@ -1,3 +1,4 @@
+using Keikocho.Core.Kernel;
 using Keikocho.Store.Kernel;
 
 namespace Keikocho.Store.Calendar;
@@ -211,15 +212,6 @@ public sealed class CrossingRow : IIdRow
     public Guid? ById { get; set; }
     /// <summary>When it was entered.</summary>
     public DateTimeOffset MadeAt { get; set; }
-}
-
-/// <summary>The two ends of the mat. Stored.</summary>
-public enum MatEnd
-{
-    /// <summary>The first course.</summary>
-    Beginners = 0,
-    /// <summary>Everybody who has crossed.</summary>
-    MainGroup = 1,
 }
 
 /// <summary>The unit that a programme works on in a term.</summary>

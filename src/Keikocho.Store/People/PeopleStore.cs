@@ -1,4 +1,5 @@
 using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
