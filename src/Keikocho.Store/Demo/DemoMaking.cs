@@ -103,6 +103,8 @@ internal sealed class DemoMaking
         var evenings = new Dictionary<(DateOnly, int), EveningRow>();
         for (var t = 0; t < Terms.Count; t++)
         {
+            // Laid a week before the term, one after the other: ids rise with the dates, and rows that belong together lie together.
+            var laidAt = LondonTime.At(Terms[t].From.AddDays(-7), 20 * 60);
             for (var day = Terms[t].From; day <= Terms[t].To; day = day.AddDays(1))
             {
                 foreach (var hour in Hours.Where(h => DemoCalendar.IsEvening(Today, day, h.DaysAfterToday)).OrderBy(h => h.Start).ThenBy(h => h.Programme))
@@ -114,7 +116,7 @@ internal sealed class DemoMaking
                         evening = new EveningRow
                         {
                             Club = 1,
-                            Id = Ids.Of(DemoPart.Evening, MadeAt, day.DayNumber, hour.Hall),
+                            Id = Ids.Of(DemoPart.Evening, laidAt.AddMilliseconds(EveningRows.Count), day.DayNumber, hour.Hall),
                             Date = day,
                             HallId = HallRows[hour.Hall].Id,
                         };
@@ -125,7 +127,7 @@ internal sealed class DemoMaking
                     var row = new LessonRow
                     {
                         Club = 1,
-                        Id = Ids.Of(DemoPart.Lesson, MadeAt, day.DayNumber, hour.Programme),
+                        Id = Ids.Of(DemoPart.Lesson, laidAt.AddMilliseconds(Lessons.Count), day.DayNumber, hour.Programme),
                         ProgrammeId = ProgrammeRows[hour.Programme].Id,
                         EveningId = evening.Id,
                         Date = day,
