@@ -88,7 +88,7 @@ internal sealed class DemoCast
         {
             case Joined.BeforeTheRegister:
                 // A step of the ladder took about four months; nobody was under six at the first lesson.
-                start = child is { Given: "Adam" } ? 4 : draw.Between(1, Math.Clamp(age - 7, 1, 4));
+                start = child is { Given: "Adam" } ? 6 : draw.Between(1, Math.Clamp(age - 7, 1, 6));
                 from = first.AddDays(-125 * start - draw.Between(100, 120));
                 break;
             case Joined.FirstTerm:

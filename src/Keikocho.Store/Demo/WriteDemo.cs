@@ -42,7 +42,7 @@ public static class WriteDemo
     private static WrittenDemo Write(Engine engine, DemoRows rows, DateTimeOffset now, CancellationToken cancel)
     {
         using var connection = engine.OpenConnection();
-        if (connection is SqliteConnection) Set(connection, "PRAGMA cache_size=-200000");
+        if (connection is SqliteConnection) Set(connection, "PRAGMA cache_size=-64000");
         WrittenDemo written;
         using (var transaction = engine.BeginWriting(connection))
         {

@@ -225,6 +225,10 @@ public sealed class DemoPromises
 
         Assert.All(made.Rows.Awards.Where(a => a.Source == AwardSource.Promoted), a => Assert.Equal(tests[a.TestId!.Value], a.On));
         Assert.True(made.Rows.Awards.Count(a => a.Source == AwardSource.Promoted) > 40);
+        var worn = made.Now(made.Juniors).Select(e => made.RankNow(e.PersonId)).ToHashSet();
+        Assert.Contains(worn, w => w is null);
+        Assert.Contains(worn, w => w is 4 or 5 or 6);
+        Assert.Contains(worn, w => w >= 7);
     });
 
     [Fact]
