@@ -1,0 +1,55 @@
+using Keikocho.Core.Evening;
+using Keikocho.Store.Keeping;
+
+namespace Keikocho.Store.Demo;
+
+/// <summary>The trail that such a club would have left, in the order of time, with its chain.</summary>
+internal static class DemoTrail
+{
+    public static List<TrailRow> Of(DemoMaking making, DemoCast cast, DemoAwards awards, DemoPapers papers, Guid club, DemoRegisters registers, IReadOnlyList<Guid> laptops)
+    {
+        var lines = new List<TrailRow>();
+        void Say(DateTimeOffset at, TrailKind kind, Guid subject, Guid? by, Guid? device = null) =>
+            lines.Add(new TrailRow { Club = 1, At = at, Kind = kind, SubjectId = subject, ById = by, DeviceId = device });
+
+        var head = cast.Head.Id;
+        Say(making.MadeAt, TrailKind.ClubMade, club, null);
+        foreach (var person in cast.Adults.Concat(cast.Leaders).Concat(cast.Children)) Say(person.MadeAt, TrailKind.PersonAdded, person.Id, head);
+        foreach (var duty in papers.Duties) Say(making.MadeAt, TrailKind.DutyChanged, duty.PersonId, head);
+        for (var t = 0; t < making.Terms.Count; t++) Say(LondonTime.At(making.Terms[t].From.AddDays(-7), 20 * 60), TrailKind.CalendarChanged, making.TermRows[t].Id, head);
+        foreach (var (_, closure) in making.ClosureRows) Say(closure.MadeAt, TrailKind.ClosureMade, closure.Id, head);
+        foreach (var award in awards.Awards) Say(award.MadeAt, TrailKind.RankRecorded, award.PersonId, award.ById ?? head);
+        foreach (var crossing in awards.Crossings) Say(crossing.MadeAt, TrailKind.Crossed, crossing.PersonId, crossing.ById ?? head);
+        var evenings = making.EveningRows.ToDictionary(e => e.Id);
+        foreach (var lesson in making.Lessons.Where(l => l.HasRegister(making.Today)))
+        {
+            var device = laptops[making.Size == DemoSize.Large ? lesson.Hour.Hall : 0];
+            var by = registers.ActingAdult(lesson);
+            Say(LondonTime.At(lesson.Row.Date, lesson.Hour.HalfTime + 3, 59), TrailKind.RestAbsent, lesson.Row.Id, by, device);
+            var evening = evenings[lesson.Row.EveningId];
+            // The last lesson of the evening closes it.
+            evening.ClosedAt = LondonTime.At(lesson.Row.Date, lesson.Hour.End + 20);
+            evening.ClosedById = by;
+        }
+
+        foreach (var evening in making.EveningRows)
+            if (evening.ClosedAt is { } closedAt) Say(closedAt, TrailKind.EveningClosed, evening.Id, evening.ClosedById);
+        if (making.Size == DemoSize.Small)
+        {
+            foreach (var register in registers)
+                foreach (var mark in register.Marks)
+                    if (mark.Kind == MarkKind.Corrected) Say(mark.MadeAt, TrailKind.MarkCorrected, mark.Id, mark.ById, mark.DeviceId);
+        }
+
+        // A stable sort: what was said at one instant stays in the order above.
+        var ordered = lines.OrderBy(l => l.At).ToList();
+        byte[] before = [];
+        for (var i = 0; i < ordered.Count; i++)
+        {
+            ordered[i].Number = i + 1;
+            ordered[i].Hash = before = TrailChain.HashOf(ordered[i], before);
+        }
+
+        return ordered;
+    }
+}
