@@ -1,16 +1,18 @@
 using Keikocho.App.Commands;
+using Keikocho.App.Hosting;
 using Keikocho.Store.Engines;
 
 namespace Keikocho.App.Club;
 
 /// <summary>Before the first page: the file is brought to this version's shape, the demo club is made, the heading is read.</summary>
-public sealed class OpeningClub(ClubHouse house, TimeProvider time, ClubHeading heading) : IHostedService
+public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider time, ClubHeading heading) : IHostedService
 {
     /// <inheritdoc/>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
         try
         {
+            if (served.IsDemo) await DemoOfToday.MakeAsync(house.Engine, time, cancellationToken);
             await house.Engine.UpgradeAsync(time.GetUtcNow(), cancellationToken);
         }
         catch (StoreRefusal refusal)

@@ -1,3 +1,4 @@
+using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Promotion;
 using Keikocho.Store.Syllabus;
@@ -133,7 +134,7 @@ internal sealed class DemoAwards
             Id = making.Ids.Of(DemoPart.Crossing, madeAt, number),
             PersonId = stay.Person.Id,
             ProgrammeId = making.ProgrammeRows[stay.Programme].Id,
-            End = MatEnd.MainGroup,
+            End = MatEnd.Main,
             On = on,
             ById = by,
             MadeAt = madeAt,
