@@ -1,6 +1,11 @@
 using System.Globalization;
+using Keikocho.Core.Attendance;
+using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
 using Keikocho.Store.Book;
+using Keikocho.Store.Calendar;
 
 namespace Keikocho.App.Club;
 
@@ -14,6 +19,47 @@ public static class ClubRules
         return new AttendanceRules(
             Whole(book, "attendance.lateAfterMinutes", day, proposed.LateAfterMinutes),
             YesNo(book, "attendance.leavingEarlyCounts", day, proposed.LeavingEarlyCounts));
+    }
+
+    /// <summary>Lessons and weeks that are asked: the programme's own first course at the beginners' end, else the club's setting.</summary>
+    public static ClockRule Clock(ClubBook book, ProgrammeRow programme, MatEnd end, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(programme);
+        var proposed = new ClockRule();
+        var lessons = Whole(book, "clock.minimumLessons", day, proposed.MinimumLessons);
+        var weeks = Whole(book, "clock.minimumWeeks", day, proposed.MinimumWeeks);
+        if (end == MatEnd.Beginners)
+        {
+            lessons = programme.FirstCourseLessons ?? lessons;
+            weeks = programme.FirstCourseWeeks ?? weeks;
+        }
+
+        return new ClockRule(lessons, weeks, Whole(book, "clock.lessonsADay", day, proposed.LessonsADay));
+    }
+
+    /// <summary>How the common rate of attendance is found.</summary>
+    public static PriorRule Prior(ClubBook book, DateOnly day)
+    {
+        var proposed = new PriorRule();
+        return new PriorRule(
+            Whole(book, "attendance.leastLessons", day, proposed.LeastLessons),
+            Whole(book, "attendance.leastChildren", day, proposed.LeastChildren),
+            Whole(book, "attendance.proposedAttended", day, proposed.ProposedA),
+            Whole(book, "attendance.proposedMissed", day, proposed.ProposedB),
+            Whole(book, "attendance.mostStrength", day, proposed.MostStrength),
+            Whole(book, "attendance.likelyPercent", day, proposed.LikelyPercent));
+    }
+
+    /// <summary>Ratios and how they are used.</summary>
+    public static AdultRules Adults(ClubBook book, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        var proposed = new AdultRules();
+        return new AdultRules(
+            book.Setting("adults.method", day) is { } method ? Enum.Parse<RatioMethod>(method, ignoreCase: true) : proposed.Method,
+            book.Setting("adults.bands", day) is { } bands ? BandsSetting.Read(bands) : null,
+            Whole(book, "adults.unknownAgeCountsAs", day, proposed.UnknownAgeCountsAs),
+            Whole(book, "adults.leastAdults", day, proposed.LeastAdults));
     }
 
     /// <summary>A whole number.</summary>

@@ -29,6 +29,7 @@ public static class KeikochoHost
         services.AddSingleton<Engine>(provider => new SqliteEngine(provider.GetRequiredService<ServedClub>().FilePath));
         services.AddSingleton<ClubHouse>();
         services.AddSingleton<ClubHeading>();
+        services.AddSingleton<Reckonings>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
         services.AddHostedService<OpeningClub>();

@@ -1,0 +1,30 @@
+using Keikocho.Core.Attendance;
+using Keikocho.Core.Calendar;
+
+namespace Keikocho.App.Club;
+
+/// <summary>What the sums say of one child on one programme's register, as of the evening just closed.</summary>
+/// <param name="PersonId">The child.</param>
+/// <param name="Clock">The child's own clock.</param>
+/// <param name="Chance">Rate and chance of enough lessons; for the instructor only.</param>
+/// <param name="LessonsEver">Lessons attended in all.</param>
+/// <param name="LastLesson">Day of the last lesson attended; null when there is none in the last eighteen months.</param>
+/// <param name="Started">First day that counts: the first lesson, or the day of the promotion.</param>
+/// <param name="FromPromotion">Whether the clock started at a promotion.</param>
+public sealed record ChildReckoning(
+    Guid PersonId, ClockAnswer Clock, ChildChance Chance, int LessonsEver, DateOnly? LastLesson, DateOnly Started, bool FromPromotion)
+{
+    /// <summary>Fewer lessons than this make a newcomer (proposed 6; ours, no source).</summary>
+    public const int NewcomerBelow = 6;
+
+    /// <summary>A newcomer.</summary>
+    public bool IsNewcomer => LessonsEver < NewcomerBelow;
+}
+
+/// <summary>What the sums say of everybody on one programme's register.</summary>
+/// <param name="AsOf">The evening just closed.</param>
+/// <param name="TestOn">The next test; null when none is set.</param>
+/// <param name="Children">By person.</param>
+/// <param name="Attendance">The common rate and each child's.</param>
+public sealed record ProgrammeReckoning(
+    DateOnly AsOf, DateOnly? TestOn, IReadOnlyDictionary<Guid, ChildReckoning> Children, AttendanceAnswer Attendance);

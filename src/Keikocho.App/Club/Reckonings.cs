@@ -1,0 +1,102 @@
+using System.Collections.Concurrent;
+using System.Collections.Frozen;
+using Keikocho.Core.Attendance;
+using Keikocho.Core.Calendar;
+using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
+using Keikocho.Store.Book;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.Engines;
+using Keikocho.Store.Marks;
+
+namespace Keikocho.App.Club;
+
+/// <summary>
+/// The clocks and rates of each programme, reckoned once after an evening and kept until something that they rest on changes: people,
+/// calendar, settings, or a mark of an earlier evening. Tonight's taps leave them alone.
+/// </summary>
+public sealed class Reckonings
+{
+    private readonly ConcurrentDictionary<Guid, Kept> kept = new();
+
+    /// <summary>The reckoning of a programme as of the evening just closed.</summary>
+    public ProgrammeReckoning Of(OpenClub club, ProgrammeRow programme)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        ArgumentNullException.ThrowIfNull(programme);
+        var asOf = AsOf(club.Book, programme.Id, club.Today, club.Clock.LocalTime);
+        var revisions = club.Revisions;
+        if (kept.TryGetValue(programme.Id, out var at)
+            && (at.People, at.Calendar, at.Past, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, asOf))
+            return at.Reckoning;
+        var reckoning = Reckon(club.Book, club.Db, programme, asOf);
+        kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, reckoning);
+        return reckoning;
+    }
+
+    /// <summary>The evening just closed: today once the last lesson of today is over, else yesterday.</summary>
+    public static DateOnly AsOf(ClubBook book, Guid programme, DateOnly today, TimeOnly now)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return book.LessonsOn(today).Any(l => l.ProgrammeId == programme && l.ClosureId is null && l.End > now) ? today.AddDays(-1) : today;
+    }
+
+    private static ProgrammeReckoning Reckon(ClubBook book, KeikochoDb db, ProgrammeRow programme, DateOnly asOf)
+    {
+        var register = book.RegisterOf(programme.Id, asOf.AddDays(1)).DistinctBy(e => e.PersonId).ToList();
+        var people = register.Select(e => e.PersonId).ToList();
+        var year = asOf.AddYears(-1).AddDays(1);
+        var from = register.Select(e => e.CountsFrom).Append(year).Min();
+        var states = PastStates.Read(db, programme.Id, people, from, asOf)
+            .GroupBy(s => s.PersonId).ToDictionary(g => g.Key, g => g.ToDictionary(s => s.LessonId));
+        var ever = PastStates.LessonsEver(db, people, asOf);
+        var missing = PastStates.WithoutRegister(db, programme.Id, from, asOf);
+        var lessons = book.LessonsOf(programme.Id);
+        var tests = book.Tests.Where(t => t.ProgrammeId == programme.Id && t.Date > asOf).Select(t => t.Date).Distinct().Take(2).ToList();
+        DateOnly? test = tests.Count > 0 ? tests[0] : null;
+        DateOnly? later = tests.Count > 1 ? tests[1] : null;
+
+        var clocks = new List<(EnrolmentRow Enrolment, ClockAnswer Clock, DateOnly Start, bool Promotion)>(register.Count);
+        var counts = new List<AttendanceChild>(register.Count);
+        foreach (var enrolment in register)
+        {
+            var own = states.GetValueOrDefault(enrolment.PersonId) ?? [];
+            var promoted = book.NewestAwardOf(enrolment.PersonId, programme.LadderId)?.On is { } on && enrolment.CountsFrom == on.AddDays(1);
+            var start = promoted ? enrolment.CountsFrom.AddDays(-1) : enrolment.CountsFrom;
+            var clock = Clock.Reckon(new ClockSnapshot(
+                asOf < start ? start : asOf,
+                start,
+                promoted ? ClockStart.Promotion : ClockStart.FirstLesson,
+                ClubRules.Clock(book, programme, book.EndOf(enrolment.PersonId, programme, null, asOf), asOf),
+                [.. lessons.Where(l => l.Date >= enrolment.CountsFrom && (test is null ? l.Date <= asOf : l.Date <= test)).Select(l => new ClockLesson(
+                    l.Date,
+                    l.Date <= asOf && own.TryGetValue(l.Id, out var state) ? StateOf(state) : null,
+                    book.Closure(l.ClosureId)?.Name,
+                    l.Date <= asOf && missing.Contains(l.Id),
+                    new LessonId(l.Id)))],
+                test is { } t && t < start ? null : test,
+                test is { } u && u < start ? null : later));
+            clocks.Add((enrolment, clock, start, promoted));
+            var held = lessons.Where(l => l.Date >= year && l.Date >= enrolment.From && l.Date <= asOf && l.ClosureId is null && !missing.Contains(l.Id)).ToList();
+            var attended = held.Count(l => own.TryGetValue(l.Id, out var state) && state.Counts);
+            counts.Add(new AttendanceChild(
+                enrolment.PersonId.ToString("D"), held.Count, attended, clock.Left is null ? null : clock.Needed, clock.Left));
+        }
+
+        var attendance = ReckonAttendance.Reckon(new AttendanceSnapshot(counts, ClubRules.Prior(book, asOf)));
+        var children = clocks.Zip(attendance.Children, (c, chance) => new ChildReckoning(
+            c.Enrolment.PersonId,
+            c.Clock,
+            chance,
+            ever.GetValueOrDefault(c.Enrolment.PersonId),
+            (states.GetValueOrDefault(c.Enrolment.PersonId) ?? []).Values.Where(s => s.Counts).Select(s => (DateOnly?)s.Date).Max(),
+            c.Start,
+            c.Promotion)).ToFrozenDictionary(c => c.PersonId);
+        return new ProgrammeReckoning(asOf, test, children, attendance);
+    }
+
+    private static AttendanceState StateOf(PastState state) =>
+        AttendanceState.Untouched with { Word = state.Word, Counts = state.Counts, Ukemi = state.Ukemi };
+
+    private sealed record Kept(long People, long Calendar, long Past, ProgrammeReckoning Reckoning);
+}
