@@ -31,13 +31,18 @@ public readonly record struct Cell(CellKind Kind, string Text, double Number = 0
     /// <summary>A cell with nothing in it.</summary>
     public static Cell Empty { get; } = new(CellKind.Empty, "");
 
-    /// <summary>A text cell, or an empty one when there is nothing but blanks in <paramref name="text"/>.</summary>
+    /// <summary>A text cell; an empty one when there is nothing but blanks in <paramref name="text"/>; an error where it is what a failed formula shows.</summary>
     public static Cell OfText(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
         var trimmed = text.AsSpan().Trim(Blanks);
-        return trimmed.Length == 0 ? Empty : new(CellKind.Text, trimmed.Length == text.Length ? text : trimmed.ToString());
+        if (trimmed.Length == 0) return Empty;
+        var said = trimmed.Length == text.Length ? text : trimmed.ToString();
+        return new(said[0] == '#' && Errors.Contains(said) ? CellKind.Error : CellKind.Text, said);
     }
+
+    // What spreadsheets show, and save, where a formula failed.
+    private static readonly string[] Errors = ["#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!"];
 
     /// <summary>Nothing in it.</summary>
     public bool IsEmpty => Kind == CellKind.Empty;

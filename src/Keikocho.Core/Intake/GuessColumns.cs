@@ -26,18 +26,20 @@ public static class GuessColumns
 
         var taken = new HashSet<(ColumnMeaning, string)>();
         var columns = new List<ColumnGuess>();
+        var whose = "";
         for (var column = 1; column <= sheet.Columns; column++)
         {
             var header = headerRow > 0 ? sheet[headerRow, column].Text : "";
             if (header.Length == 0 && IsBlankColumn(sheet, column, first, last)) continue;
             if (saidByColumn is not null && saidByColumn.TryGetValue(column, out var said))
             {
-                var contact = HeaderWords.Meaning(header)?.Contact ?? default;
-                columns.Add(new(column, header, said, contact.Group is null && IsContact(said) ? new("1", null) : contact, "you said so"));
+                var contact = IsContact(said) ? Whose(said, HeaderWords.Meaning(header)?.Contact ?? new("", null), ref whose, taken) : default;
+                columns.Add(new(column, header, said, contact, "you said so"));
                 taken.Add((said, contact.Group ?? ""));
                 continue;
             }
             var byHeader = header.Length > 0 ? HeaderWords.Meaning(header) : null;
+            if (byHeader is { } contacts && IsContact(contacts.Meaning)) byHeader = (contacts.Meaning, Whose(contacts.Meaning, contacts.Contact, ref whose, taken));
             if (byHeader is { } found)
             {
                 // A second "Name" beside given names is the contact's or a repetition; several phones of one contact are meant.
@@ -62,6 +64,16 @@ public static class GuessColumns
     }
 
     private static bool IsContact(ColumnMeaning meaning) => meaning is ContactName or ContactPhone or ContactEmail or Relation;
+
+    // "Mum", "Mobile", "E-mail": a contact's column that does not say whose goes with the contact to its left; a second name begins another.
+    private static ContactOf Whose(ColumnMeaning meaning, ContactOf contact, ref string left, HashSet<(ColumnMeaning, string)> taken)
+    {
+        var group = contact.Group.Length > 0 ? contact.Group : left.Length > 0 ? left : "1";
+        if (contact.Group.Length == 0 && meaning == ContactName)
+            for (var number = 1; taken.Contains((ContactName, group)); number++) group = $"{number + 1}";
+        left = group;
+        return contact with { Group = group };
+    }
 
     private static int HeaderRow(Sheet sheet)
     {

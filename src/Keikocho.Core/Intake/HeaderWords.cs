@@ -95,7 +95,7 @@ public static class HeaderWords
         var digit = words.FirstOrDefault(word => word.Length == 1 && char.IsAsciiDigit(word[0])) ?? (words.Contains("second") || words.Contains("other") ? "2" : null);
         var group = relation is "mother" or "father" or "grandmother" or "grandfather" ? relation
             : words.Contains("emergency") ? "emergency" + (digit is null or "1" ? "" : digit)
-            : digit ?? "1";
+            : digit ?? "";
         return new ContactOf(group, relation);
     }
 }

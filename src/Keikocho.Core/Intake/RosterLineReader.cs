@@ -279,7 +279,13 @@ internal sealed class RosterLineReader
             : [new("leave-out", "Leave the birth date out"), SetAsideLine];
         var answer = _book.Ask(key, DoubtKind.DateUnlikely, $"In {WhereRow(line.Row)}, the birth date {birth.Full()} {odd}; keep it, type the right one or leave it out.", offers, age is > 18 and <= 100 ? "keep" : null, TypedAnswer.Date, line.Row);
         if (answer == "keep") return child;
-        return child with { BirthDate = answer is null ? birth : Settle(line, answer) ?? null, };
+        // While a likely date waits, it serves to find the child; an impossible one would only make more doubts.
+        if (answer is null && age is > 18 and <= 100)
+        {
+            line.Waits = true;
+            return child;
+        }
+        return child with { BirthDate = Settle(line, answer) };
     }
 
     private RosterChild AskOtherDates(DraftLine line, RosterChild child)
