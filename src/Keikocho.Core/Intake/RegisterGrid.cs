@@ -89,30 +89,29 @@ internal static class RegisterGrid
 
     private static List<RegisterDay> Days(RegisterQuestion question, RegisterTable table, Dictionary<int, DateOnly?> dates, List<RegisterDraft> lines, Dictionary<int, string> left, DoubtBook book, List<string> notes)
     {
-        var days = new List<RegisterDay>();
-        var first = new Dictionary<DateOnly, int>();
+        var columnsOf = new Dictionary<DateOnly, List<int>>();
         foreach (var (column, _) in table.Dates)
         {
             if (dates[column] is not { } day)
             {
-                left[column] = "its date waits for an answer";
-                if (book.Doubts.FirstOrDefault(doubt => doubt.Key == $"day:{column}") is { IsSettled: true }) left[column] = "you left this date out";
+                left[column] = book.Doubts.FirstOrDefault(doubt => doubt.Key == $"day:{column}") is { IsSettled: true } ? "you left this date out" : "its date waits for an answer";
                 continue;
             }
-            var place = table.PlaceOfDate(column);
-            if (first.TryGetValue(day, out var earlier))
-            {
-                var answer = book.Ask($"date-twice:{earlier}+{column}", DoubtKind.DateTwice,
-                    $"{day.Full()} stands twice: in {table.PlaceOfDate(earlier)} and in {place}; read them together, or leave the later one out.",
-                    [new("join", "Together: present in either is present"), new("leave-out", "Leave the later one out")], "join");
-                if (answer != "join") left[column] = answer is null ? "its date waits for an answer" : "you left this date out";
-                continue;
-            }
-            first.Add(day, column);
-            var marks = lines.Exists(line => table.Sheet[line.At, column] is { IsEmpty: false, Kind: not CellKind.Error });
-            var standing = ReadRegister.Standing(day, marks, question.Today, $"{column}", place, book, notes);
-            if (standing != DayStanding.Held) left[column] = standing == DayStanding.Open ? "its date waits for an answer" : "this date was left out";
-            days.Add(new(day, standing, column));
+            if (columnsOf.TryAdd(day, [column])) continue;
+            var answer = book.Ask($"date-twice:{columnsOf[day][0]}+{column}", DoubtKind.DateTwice,
+                $"{day.Full()} stands twice: in {table.PlaceOfDate(columnsOf[day][0])} and in {table.PlaceOfDate(column)}; read them together, or leave the later one out.",
+                [new("join", "Together: present in either is present"), new("leave-out", "Leave the later one out")], "join");
+            if (answer == "join") columnsOf[day].Add(column);
+            else left[column] = answer is null ? "its date waits for an answer" : "you left this date out";
+        }
+        var days = new List<RegisterDay>();
+        foreach (var (day, columns) in columnsOf)
+        {
+            var marks = lines.Exists(line => columns.Exists(column => table.Sheet[line.At, column] is { IsEmpty: false, Kind: not CellKind.Error }));
+            var standing = ReadRegister.Standing(day, marks, question.Today, $"{columns[0]}", table.PlaceOfDate(columns[0]), book, notes);
+            if (standing != DayStanding.Held)
+                foreach (var column in columns) left[column] = standing == DayStanding.Open ? "its date waits for an answer" : "this date was left out";
+            days.Add(new(day, standing, columns[0]));
         }
         return days;
     }

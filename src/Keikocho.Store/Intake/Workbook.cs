@@ -11,6 +11,9 @@ internal static class Workbook
 {
     private const int RowsBetweenReports = 256;
 
+    // ExcelDataReader 3.6 knows date1904="1" but not "true", which LibreOffice writes; both are allowed (XML Schema boolean).
+    private const int DaysFrom1900To1904 = 1462;
+
     // ExcelDataReader has no promise about what it throws on a damaged part: these are what damaged zips, XML and numbers lead to.
     private static bool IsDamage(Exception fault)
         => fault is InvalidDataException or XmlException or ExcelReaderException or HeaderException or FormatException or OverflowException
@@ -24,7 +27,7 @@ internal static class Workbook
             var from1904 = WorkbookParts.Check(file, fileName, limits, progress, cancel);
             file.Position = 0;
             using var reader = ExcelReaderFactory.CreateOpenXmlReader(file, new ExcelReaderConfiguration { LeaveOpen = true });
-            return Sheets(reader, from1904, fileName, limits, progress, cancel);
+            return Sheets(reader, from1904 is "1" or "true", from1904 == "true" ? DaysFrom1900To1904 : 0, fileName, limits, progress, cancel);
         }
         catch (Exception fault) when (IsDamage(fault))
         {
@@ -32,7 +35,7 @@ internal static class Workbook
         }
     }
 
-    private static TableReading.Read Sheets(IExcelDataReader reader, bool from1904, string fileName, ReadLimits limits, IProgress<double>? progress, CancellationToken cancel)
+    private static TableReading.Read Sheets(IExcelDataReader reader, bool from1904, int addDays, string fileName, ReadLimits limits, IProgress<double>? progress, CancellationToken cancel)
     {
         var notes = new List<string>();
         var sheets = new List<Sheet>();
@@ -53,7 +56,7 @@ internal static class Workbook
                     cancel.ThrowIfCancellationRequested();
                     progress?.Report(0.3 + 0.7 * (done + (reader.RowCount > 0 ? Math.Min(1.0, (double)rows.Count / reader.RowCount) : 0)) / reader.ResultsCount);
                 }
-                for (var i = 0; i < width; i++) row[i] = CellOf(reader, i);
+                for (var i = 0; i < width; i++) row[i] = CellOf(reader, i, addDays);
                 rows.Add(count.Take(row, width));
             }
             var merged = Fill(rows, reader.MergeCells ?? [], limits, count);
@@ -70,14 +73,14 @@ internal static class Workbook
         return new TableReading.Read(sheets, notes);
     }
 
-    private static Cell CellOf(IExcelDataReader reader, int column)
+    private static Cell CellOf(IExcelDataReader reader, int column, int addDays)
     {
         switch (reader.GetValue(column))
         {
             case null: return Cell.Empty;
             case string text: return Cell.OfText(text);
             case bool truth: return new Cell(CellKind.Boolean, truth ? "TRUE" : "FALSE", truth ? 1 : 0);
-            case DateTime moment: return Moment(moment, reader.GetNumberFormatString(column));
+            case DateTime moment: return Moment(moment.AddDays(addDays), reader.GetNumberFormatString(column));
             case TimeSpan span: return Time(span);
             case IConvertible number:
                 var value = number.ToDouble(CultureInfo.InvariantCulture);
@@ -91,7 +94,7 @@ internal static class Workbook
         var clock = TimeOnly.FromDateTime(moment);
         var day = DateOnly.FromDateTime(moment);
         // A time of day alone is stored as a part of day 0.
-        if (day.Year < 1900 || day <= new DateOnly(1900, 1, 1) && format is not null && !format.Contains('y', StringComparison.OrdinalIgnoreCase) && !format.Contains('d', StringComparison.OrdinalIgnoreCase))
+        if (day.Year < 1900 || moment.TimeOfDay != TimeSpan.Zero && day == new DateOnly(1904, 1, 1) || day <= new DateOnly(1900, 1, 1) && format is not null && !format.Contains('y', StringComparison.OrdinalIgnoreCase) && !format.Contains('d', StringComparison.OrdinalIgnoreCase))
             return new Cell(CellKind.Time, clock.ToString("HH:mm", CultureInfo.InvariantCulture), Clock: clock);
         var hasTime = moment.TimeOfDay != TimeSpan.Zero;
         return new Cell(CellKind.Date, day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + (hasTime ? clock.ToString(" HH:mm", CultureInfo.InvariantCulture) : ""), Day: day, Clock: hasTime ? clock : null);

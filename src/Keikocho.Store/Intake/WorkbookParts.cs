@@ -8,13 +8,13 @@ internal static class WorkbookParts
 {
     private const int SmallPart = 1 << 20;
 
-    /// <summary>True when the workbook counts days from 1904. Anything that is no safe workbook is refused.</summary>
-    internal static bool Check(Stream file, string fileName, ReadLimits limits, IProgress<double>? progress, CancellationToken cancel)
+    /// <summary>The value of the workbook's <c>date1904</c>; empty where it has none. Anything that is no safe workbook is refused.</summary>
+    internal static string Check(Stream file, string fileName, ReadLimits limits, IProgress<double>? progress, CancellationToken cancel)
     {
         using var zip = new ZipArchive(file, ZipArchiveMode.Read, leaveOpen: true);
         if (zip.Entries.Count > limits.Entries) throw new RefusedException($"'{fileName}' has more than {limits.Entries:#,0} parts, which no list of a club has; save the sheet of the children as .xlsx or .csv and read that.");
         Kind(zip, fileName);
-        var from1904 = false;
+        var from1904 = "";
         long total = 0, stored = 0;
         var all = Math.Max(1, zip.Entries.Sum(entry => entry.CompressedLength));
         var buffer = new byte[81_920];
@@ -57,11 +57,12 @@ internal static class WorkbookParts
         throw FileKind.Is(fileName, "a compressed file (zip) without a workbook in it");
     }
 
-    private static bool Counts1904(string workbook)
+    private static string Counts1904(string workbook)
     {
         var at = workbook.IndexOf("date1904", StringComparison.Ordinal);
-        if (at < 0) return false;
+        if (at < 0) return "";
         var value = workbook.AsSpan(at + 8).TrimStart(" =\"'");
-        return value.StartsWith("1") || value.StartsWith("true");
+        var end = value.IndexOfAny('"', '\'');
+        return end < 0 ? "" : value[..end].ToString();
     }
 }

@@ -20,27 +20,32 @@ public sealed class MessyRosterTests
         var order = Assert.Single(reading.Doubts, doubt => doubt.Kind == DoubtKind.DateOrder);
         Assert.Contains("the day first", order.Sentence, StringComparison.Ordinal);
         Assert.Contains("the month first", order.Sentence, StringComparison.Ordinal);
-        DoubtKind[] expected = [DoubtKind.RankUnknown, DoubtKind.DateNotOne, DoubtKind.BirthMissing, DoubtKind.DateUnlikely, DoubtKind.PhoneNotOne, DoubtKind.ConsentUnknown, DoubtKind.NameMissing];
-        Assert.Superset(expected.ToHashSet(), reading.Doubts.Select(doubt => doubt.Kind).ToHashSet());
         Assert.Empty(ReadingCheck.Faults(sheet, reading));
 
         // Settle one doubt after another; new ones may come up once dates are known. Saving is allowed only at the end.
         var answers = Answers.None.With(order.Key, "day-first");
         var rounds = 0;
+        var met = new HashSet<DoubtKind>();
         while (ReadRoster.Read(IntakeFiles.Roster(sheet, answers)) is { IsSettled: false } open)
         {
             Assert.Empty(ReadingCheck.Faults(sheet, open));
+            met.UnionWith(open.Doubts.Select(doubt => doubt.Kind));
             var doubt = open.Doubts.First(doubt => !doubt.IsSettled);
             answers = answers.With(doubt.Key, doubt.Proposed ?? doubt.Offers.Select(offer => offer.Code).First(code => code is "leave-out" or "keep" or "one"));
             Assert.True(++rounds < 100);
         }
+        DoubtKind[] expected =
+        [
+            DoubtKind.DateOrder, DoubtKind.RankUnknown, DoubtKind.DateNotOne, DoubtKind.BirthMissing, DoubtKind.DateUnlikely, DoubtKind.PhoneNotOne,
+            DoubtKind.ConsentUnknown, DoubtKind.NameMissing, DoubtKind.SameChildTwice, DoubtKind.Namesakes,
+        ];
+        Assert.Superset(expected.ToHashSet(), met);
         var settled = ReadRoster.Read(IntakeFiles.Roster(sheet, answers));
         Assert.Empty(ReadingCheck.Faults(sheet, settled));
         // 60 children and a namesake; three lines were the same child again.
         Assert.Equal(61, settled.New);
         Assert.Equal(3, settled.Lines.Count(line => line.Rows.Count == 2));
         Assert.Equal(new DateOnly(2016, 2, 29), settled.Lines.Single(line => line.Rows.Contains(8)).Child.BirthDate);
-        Assert.Contains(settled.Lines, line => line.Child.Contacts is [{ Phones: ["07700 900999" or "07700 900006"] }, ..] || line.Child.Contacts.Count == 2);
     }
 
     [Fact]

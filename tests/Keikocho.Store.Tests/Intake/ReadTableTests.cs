@@ -72,10 +72,23 @@ public sealed class ReadTableTests
         Assert.Contains(read.Notes, note => note.Contains("merged", StringComparison.Ordinal));
     }
 
-    [Fact]
-    public void Days_counted_from_1904_are_the_same_days()
+    [Theory]
+    [InlineData("true")]
+    [InlineData("1")]
+    public void Days_counted_from_1904_are_the_same_days(string said)
     {
-        var sheet = IntakeFiles.Sheet("days1904.xlsx");
+        using var file = new MemoryStream();
+        file.Write(File.ReadAllBytes(IntakeFiles.PathOf("days1904.xlsx")));
+        using (var zip = new ZipArchive(file, ZipArchiveMode.Update, leaveOpen: true))
+        {
+            string text;
+            using (var old = new StreamReader(zip.GetEntry("xl/workbook.xml")!.Open())) text = old.ReadToEnd();
+            Assert.Contains("date1904=\"true\"", text, StringComparison.Ordinal);
+            zip.GetEntry("xl/workbook.xml")!.Delete();
+            using var made = new StreamWriter(zip.CreateEntry("xl/workbook.xml").Open());
+            made.Write(text.Replace("date1904=\"true\"", $"date1904=\"{said}\"", StringComparison.Ordinal));
+        }
+        var sheet = Assert.IsType<TableReading.Read>(IntakeFiles.Read(file.ToArray(), "days.xlsx")).Sheets[0];
         Assert.True(sheet.From1904);
         Assert.Equal(new DateOnly(2015, 3, 14), sheet[2, 2].Day);
         Assert.Equal(new DateOnly(2016, 2, 29), sheet[3, 2].Day);
