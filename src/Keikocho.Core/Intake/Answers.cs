@@ -27,9 +27,14 @@ public sealed record Answers(IReadOnlyDictionary<string, string> ByKey)
 internal sealed class DoubtBook(Answers answers)
 {
     private readonly Dictionary<string, Doubt> _byKey = [];
+    private readonly Dictionary<int, List<string>> _keysOfRow = [];
     private readonly List<Doubt> _doubts = [];
 
-    internal IReadOnlyList<Doubt> Doubts => _doubts;
+    /// <summary>The doubts in the order they came up, without those taken back.</summary>
+    internal IReadOnlyList<Doubt> Doubts => [.. _doubts.Where(doubt => _byKey.TryGetValue(doubt.Key, out var held) && ReferenceEquals(held, doubt))];
+
+    /// <summary>The doubt of a key; null when there is none.</summary>
+    internal Doubt? Of(string key) => _byKey.GetValueOrDefault(key);
 
     /// <summary>Puts a doubt down, once a key, and gives the answer when there is a valid one.</summary>
     internal string? Ask(string key, DoubtKind kind, string sentence, IReadOnlyList<Offer> offers, string? proposed = null, TypedAnswer typed = TypedAnswer.None, params IReadOnlyList<int> rows)
@@ -44,20 +49,24 @@ internal sealed class DoubtBook(Answers answers)
         var doubt = new Doubt(key, kind, sentence, offers, proposed, typed, rows, answer);
         _byKey.Add(key, doubt);
         _doubts.Add(doubt);
+        if (rows is [var only])
+        {
+            if (!_keysOfRow.TryGetValue(only, out var keys)) _keysOfRow.Add(only, keys = []);
+            keys.Add(key);
+        }
         return answer;
     }
 
     /// <summary>Takes back the open doubts that speak of this row alone: the line was set aside.</summary>
-    internal void ForgetOpen(int row) => Forget(doubt => !doubt.IsSettled && doubt.Rows is [var only] && only == row);
+    internal void ForgetOpen(int row)
+    {
+        if (!_keysOfRow.TryGetValue(row, out var keys)) return;
+        foreach (var key in keys)
+            if (_byKey.TryGetValue(key, out var doubt) && !doubt.IsSettled) _byKey.Remove(key);
+    }
 
     /// <summary>Takes back one doubt: something else has settled it.</summary>
-    internal void ForgetKey(string key) => Forget(doubt => doubt.Key == key);
-
-    private void Forget(Predicate<Doubt> which)
-    {
-        foreach (var doubt in _doubts.FindAll(which)) _byKey.Remove(doubt.Key);
-        _doubts.RemoveAll(which);
-    }
+    internal void ForgetKey(string key) => _byKey.Remove(key);
 
     private static bool Fits(string value, TypedAnswer typed) => typed switch
     {

@@ -61,8 +61,11 @@ public static class DateForms
 
         if (text.All(char.IsAsciiDigit)) return Digits(text, from1904);
         var parts = text.Split(['/', '-', '.', ' ', ',', '\u2010', '\u2011', '\u2013', '\u00A0'], StringSplitOptions.RemoveEmptyEntries);
-        if (parts.Length > 3 && MonthWords.Weekday(parts[0]) is not null) parts = parts[1..];
-        parts = [.. parts.Where(part => !(NameFold.Fold(part) is "of" or "de" or "del" or "den"))];
+        if (parts.Length > 3)
+        {
+            if (MonthWords.Weekday(parts[0]) is not null) parts = parts[1..];
+            parts = [.. parts.Where(part => !(part.ToLowerInvariant() is "of" or "de" or "del" or "den"))];
+        }
         if (parts.Length != 3) return default;
         return parts.All(part => part.Length <= 4 && part.All(char.IsAsciiDigit)) ? Numbers(text, parts, latestYear) : Lettered(parts, latestYear);
     }

@@ -94,7 +94,7 @@ internal static class RegisterGrid
         {
             if (dates[column] is not { } day)
             {
-                left[column] = book.Doubts.FirstOrDefault(doubt => doubt.Key == $"day:{column}") is { IsSettled: true } ? "you left this date out" : "its date waits for an answer";
+                left[column] = book.Of($"day:{column}") is { IsSettled: true } ? "you left this date out" : "its date waits for an answer";
                 continue;
             }
             if (columnsOf.TryAdd(day, [column])) continue;
