@@ -28,8 +28,10 @@ internal sealed class CellCount(string fileName, ReadLimits limits)
 
     internal void Count()
     {
-        if (++_cells > limits.Cells) throw new RefusedException($"'{fileName}' has more than {limits.Cells:#,0} filled cells, which are more than a club's list; save the part that holds the children and read that.");
+        if (++_cells > limits.Cells) throw TooMany();
     }
+
+    internal RefusedException TooMany() => new($"'{fileName}' has more than {limits.Cells:#,0} filled cells, which are more than a club's list; save the part that holds the children and read that.");
 
     internal RefusedException TooWide() => new($"'{fileName}' has more than {limits.Columns:#,0} columns; save the part that holds the children and read that.");
 }

@@ -11,6 +11,10 @@ internal static class Workbook
 {
     private const int RowsBetweenReports = 256;
 
+    // The most rows a workbook's sheet can have (ECMA-376 limits of the common programs; from memory), and the cells looked at, blank ones too, before giving up.
+    private const int MostRows = 1_048_576;
+    private const long MostVisited = 100_000_000;
+
     // ExcelDataReader 3.6 knows date1904="1" but not "true", which LibreOffice writes; both are allowed (XML Schema boolean).
     private const int DaysFrom1900To1904 = 1462;
 
@@ -42,6 +46,7 @@ internal static class Workbook
         var count = new CellCount(fileName, limits);
         if (reader.ResultsCount > limits.Sheets) throw new RefusedException($"'{fileName}' has more than {limits.Sheets} sheets; save the sheet of the children alone and read that.");
         var done = 0;
+        var visited = 0L;
         do
         {
             // A stray format far to the right makes a sheet wide without filling it: only filled cells are kept, and they are counted.
@@ -51,6 +56,10 @@ internal static class Workbook
             var row = new Cell[width];
             while (reader.Read())
             {
+                // A row number far below the last filled row comes as that many blank rows.
+                visited += width;
+                if (rows.Count >= MostRows || visited > MostVisited)
+                    throw new RefusedException($"'{fileName}' has a sheet '{reader.Name}' that is nearly all blank and far too large; copy the part that holds the children into a new sheet and read that.");
                 if (rows.Count % RowsBetweenReports == 0)
                 {
                     cancel.ThrowIfCancellationRequested();
@@ -119,6 +128,7 @@ internal static class Workbook
     private static int Fill(List<IReadOnlyList<Cell>> rows, CellRange[] ranges, ReadLimits limits, CellCount count)
     {
         var filled = 0;
+        var area = 0L;
         foreach (var range in ranges)
         {
             if (range.FromRow < 0 || range.FromColumn < 0 || range.FromRow >= rows.Count || range.FromColumn >= rows[range.FromRow].Count) continue;
@@ -126,6 +136,8 @@ internal static class Workbook
             if (source.IsEmpty || source.FromMerge) continue;
             filled++;
             var lastColumn = Math.Min(range.ToColumn, limits.Columns - 1);
+            area += (Math.Min(range.ToRow, rows.Count - 1) - range.FromRow + 1L) * (lastColumn - range.FromColumn + 1L);
+            if (area > limits.Cells) throw count.TooMany();
             for (var r = range.FromRow; r <= Math.Min(range.ToRow, rows.Count - 1); r++)
             {
                 // Blank rows under a merge stay blank below the last filled row of the sheet.

@@ -234,6 +234,39 @@ public sealed class ReadTableTests
         Assert.Throws<OperationCanceledException>(() => ReadTable.Read(file, "a.xlsx", ReadLimits.Proposed, null, stop.Token));
     }
 
+    [Theory]
+    [InlineData("<row r=\"2000000000\"><c r=\"A2000000000\"><v>1</v></c></row>", "")]
+    [InlineData("<row r=\"1\"><c r=\"ZZZZZZ1\"><v>1</v></c></row>", "")]
+    [InlineData("<row r=\"1\"><c r=\"XFD1\"><v>1</v></c></row><row r=\"900000\"><c r=\"A900000\"><v>1</v></c></row>", "")]
+    [InlineData("<row r=\"1\"><c r=\"A1\"><v>1</v></c></row><row r=\"90000\"><c r=\"A90000\"><v>1</v></c></row>", "<mergeCells count=\"1\"><mergeCell ref=\"A1:XFD1048576\"/></mergeCells>")]
+    public void A_sheet_that_claims_to_be_huge_is_refused_within_bounded_memory(string rows, string after)
+    {
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        var reading = IntakeFiles.Read(WithSheet($"<?xml version=\"1.0\" encoding=\"UTF-8\"?><worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData>{rows}</sheetData>{after}</worksheet>"), "list.xlsx");
+        Assert.IsType<TableReading.Refused>(reading);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 400L << 20);
+    }
+
+    [Fact]
+    public void A_document_type_in_a_workbook_is_not_followed()
+    {
+        var refused = IntakeFiles.Read(WithSheet("<?xml version=\"1.0\"?><!DOCTYPE w [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;\">]><worksheet xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"><sheetData><row r=\"1\"><c r=\"A1\" t=\"str\"><v>&b;</v></c></row></sheetData></worksheet>"), "list.xlsx");
+        Assert.IsType<TableReading.Refused>(refused);
+    }
+
+    private static byte[] WithSheet(string xml)
+    {
+        using var file = new MemoryStream();
+        file.Write(File.ReadAllBytes(IntakeFiles.PathOf("cells.xlsx")));
+        using (var zip = new ZipArchive(file, ZipArchiveMode.Update, leaveOpen: true))
+        {
+            zip.GetEntry("xl/worksheets/sheet1.xml")!.Delete();
+            using var made = new StreamWriter(zip.CreateEntry("xl/worksheets/sheet1.xml").Open());
+            made.Write(xml);
+        }
+        return file.ToArray();
+    }
+
     private static byte[] Zip(params (string Name, int Bytes)[] parts)
     {
         using var made = new MemoryStream();
