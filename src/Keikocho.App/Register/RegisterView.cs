@@ -32,7 +32,7 @@ public sealed record RegisterTally(int Present, int Told, int Absent, int NotMar
 /// <summary>The register of one lesson.</summary>
 /// <param name="Lesson">The lesson.</param>
 /// <param name="Programme">Its programme's name.</param>
-/// <param name="Line">Day, hours, which lesson of the term.</param>
+/// <param name="Line">Day, the bow, which lesson of the term; short, so that the head of the page stays one row.</param>
 /// <param name="Children">Children in register order.</param>
 /// <param name="Adults">Adults and leaders on duty.</param>
 /// <param name="Tally">Counts of the children.</param>
@@ -74,7 +74,7 @@ public sealed record RegisterView(
         return new RegisterView(
             lesson,
             programme.Name,
-            $"{lesson.Date.WithWeekday()}, {lesson.Start.Plain()} to {lesson.End.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),
+            $"{lesson.Date.DayOfWeek} {lesson.Date.Brief()} at {lesson.Start.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),
             children,
             adults,
             TallyOf(children),

@@ -1,5 +1,6 @@
 using System.Globalization;
-using System.Text;
+
+using Keikocho.Core.Intake;
 using Keikocho.Core.Kernel;
 
 namespace Keikocho.Core.Evening;
@@ -77,5 +78,5 @@ public static class CallNames
         return [.. elements];
     }
 
-    private static string Fold(string text) => text.Normalize(NormalizationForm.FormC).Trim().ToUpperInvariant();
+    private static string Fold(string text) => NameFold.Fold(text);
 }
