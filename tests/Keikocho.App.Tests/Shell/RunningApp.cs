@@ -23,10 +23,10 @@ public sealed partial class RunningApp : IAsyncDisposable
     public Uri Address { get; }
 
     public static async Task<RunningApp> StartAsync(
-        Action<IServiceCollection>? change = null, Action<WebApplication>? add = null, string? folder = null)
+        Action<IServiceCollection>? change = null, Action<WebApplication>? add = null, string? folder = null, bool isDemo = true)
     {
         folder ??= Directory.CreateTempSubdirectory("keikocho-test-").FullName;
-        var club = new ServedClub(Path.Combine(folder, "club.keikocho"), folder, IsDemo: true);
+        var club = new ServedClub(Path.Combine(folder, "club.keikocho"), folder, IsDemo: isDemo);
         var app = KeikochoHost.Build(club, IPAddress.Loopback, 0, change, add);
         await KeikochoHost.StartAsync(app, TestContext.Current.CancellationToken);
         return new RunningApp(app, folder);

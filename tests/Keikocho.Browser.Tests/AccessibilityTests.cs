@@ -1,0 +1,65 @@
+using Keikocho.App.Tests.Shell;
+using Keikocho.Testing;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Keikocho.Browser.Tests;
+
+/// <summary>axe finds nothing on any page, day and evening, at 390, 820 and 1280 pixels.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class AccessibilityTests(Browser browser)
+{
+    [Theory]
+    [InlineData(390, false)]
+    [InlineData(390, true)]
+    [InlineData(820, false)]
+    [InlineData(820, true)]
+    [InlineData(1280, false)]
+    [InlineData(1280, true)]
+    public async Task Axe_finds_nothing_on_any_page_of_the_demo_club(int width, bool evening)
+    {
+        await using var app = await DemoEvening.StartAsync(DemoEvening.TenMinutesBefore());
+        await using var window = await browser.OpenAsync(app.Address, width, evening: evening);
+        await window.HoldAsync("/register");
+        var found = new List<string>();
+        foreach (var address in await AddressesAsync(app, window))
+        {
+            await window.Page.GotoAsync(address);
+            found.AddRange((await window.AxeAsync()).Select(line => $"{address} at {width}{(evening ? ", evening" : "")}: {line}"));
+            var wide = await window.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+            if (wide > 0) found.Add($"{address} at {width}: {wide} pixels wider than the window");
+        }
+
+        Assert.Empty(window.Heard);
+        Assert.True(found.Count == 0, string.Join("\n", found));
+    }
+
+    [Theory]
+    [InlineData(390, false)]
+    [InlineData(1280, true)]
+    public async Task Axe_finds_nothing_on_the_first_evening(int width, bool evening)
+    {
+        await using var app = await FreshClub.StartAsync(FixedTime.At("2026-11-24T17:20"));
+        await using var window = await browser.OpenAsync(app.Address, width, evening: evening);
+        await window.Page.GotoAsync("/");
+        Assert.Empty(await window.AxeAsync());
+        Assert.Empty(window.Heard);
+    }
+
+    /// <summary>Every page with an address: those without parameters, and one of each with.</summary>
+    private static async Task<IReadOnlyList<string>> AddressesAsync(RunningApp app, Window window)
+    {
+        var pages = app.App.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(e => e.Metadata.GetMetadata<Microsoft.AspNetCore.Components.Endpoints.ComponentTypeMetadata>() is not null)
+            .Select(e => "/" + e.RoutePattern.RawText!.TrimStart('/')).Distinct().Order(StringComparer.Ordinal).ToList();
+        Assert.Contains("/register", pages);
+        var addresses = pages.Where(p => !p.Contains('{', StringComparison.Ordinal)).ToList();
+        if (pages.Any(p => p.StartsWith("/students/{", StringComparison.Ordinal)))
+        {
+            await window.Page.GotoAsync("/students");
+            addresses.Add((await window.Page.Locator("main a[href^='/students/']").First.GetAttributeAsync("href"))!);
+        }
+
+        return addresses;
+    }
+}
