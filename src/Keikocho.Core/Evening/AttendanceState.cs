@@ -37,20 +37,15 @@ public enum AttendanceClash
 /// <param name="Clash">A disagreement between devices.</param>
 public sealed record AttendanceState(
     AttendanceWord Word,
-    TimeOnly? Arrived,
-    TimeOnly? LeftAt,
-    bool Late,
-    bool Counts,
-    bool Ukemi,
-    bool LeftEarly,
-    AttendanceClash Clash)
+    TimeOnly? Arrived = null,
+    TimeOnly? LeftAt = null,
+    bool Late = false,
+    bool Counts = false,
+    bool Ukemi = false,
+    bool LeftEarly = false,
+    AttendanceClash Clash = AttendanceClash.None)
 {
     /// <summary>Nobody has said anything.</summary>
     public static AttendanceState Untouched { get; } =
         new(AttendanceWord.Untouched, null, null, false, false, false, false, AttendanceClash.None);
 }
-
-/// <summary>The settings of the fold.</summary>
-/// <param name="LateAfterMinutes">A tap up to this many minutes after the bow is on time: the register takes that long. Proposed 5 (ours, no source), 0 to 30.</param>
-/// <param name="LeavingEarlyCounts">A child there at the bow who leaves before half time counts as attended. Proposed true (ruling on C1).</param>
-public sealed record AttendanceRules(int LateAfterMinutes = 5, bool LeavingEarlyCounts = true);
