@@ -2,6 +2,7 @@ using System.Data;
 using System.Data.Common;
 using Keikocho.Store.Engines;
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
 namespace Keikocho.Store.Keeping;
@@ -13,8 +14,11 @@ internal sealed class ReadSnapshot : IAsyncDisposable
 {
     private readonly List<(DbConnection Connection, DbTransaction Transaction)> lanes;
 
-    private ReadSnapshot(List<(DbConnection, DbTransaction)> lanes, bool isSqlite)
+    private readonly Engine engine;
+
+    private ReadSnapshot(Engine engine, List<(DbConnection, DbTransaction)> lanes, bool isSqlite)
     {
+        this.engine = engine;
         this.lanes = lanes;
         IsSqlite = isSqlite;
     }
@@ -28,19 +32,31 @@ internal sealed class ReadSnapshot : IAsyncDisposable
     /// <param name="cancel">Stops the opening.</param>
     public static async Task<ReadSnapshot> OpenAsync(Engine engine, int readersAtOnce, CancellationToken cancel)
     {
-        var first = engine.OpenConnection();
-        if (first is SqliteConnection sqlite)
+        if (engine is SqliteEngine file)
         {
-            // A deferred transaction takes its view at its first read, and one SQLite connection carries any number of readers.
-            var transaction = sqlite.BeginTransaction(IsolationLevel.Serializable, deferred: true);
-            return new ReadSnapshot([.. Enumerable.Repeat(((DbConnection)sqlite, (DbTransaction)transaction), readersAtOnce)], isSqlite: true);
+            // A connection of its own that can only read: SQLite itself refuses whatever would change the file.
+            var text = new SqliteConnectionStringBuilder { DataSource = file.File, Mode = SqliteOpenMode.ReadOnly, Pooling = false };
+            var sqlite = new SqliteConnection(text.ToString());
+            try
+            {
+                await sqlite.OpenAsync(cancel).ConfigureAwait(false);
+                SqlitePragmas.Set(sqlite);
+                // A deferred transaction takes its view at its first read, and one SQLite connection carries any number of readers.
+                var transaction = sqlite.BeginTransaction(IsolationLevel.Serializable, deferred: true);
+                return new ReadSnapshot(engine, [.. Enumerable.Repeat(((DbConnection)sqlite, (DbTransaction)transaction), readersAtOnce)], isSqlite: true);
+            }
+            catch (SqliteException cause)
+            {
+                await sqlite.DisposeAsync().ConfigureAwait(false);
+                throw new StoreRefusal($"{file.File} cannot be read: {cause.Message}", cause);
+            }
         }
 
         var lanes = new List<(DbConnection, DbTransaction)>(readersAtOnce);
         string? view = null;
         for (var lane = 0; lane < readersAtOnce; lane++)
         {
-            var connection = lane == 0 ? first : engine.OpenConnection();
+            var connection = engine.OpenConnection();
             var transaction = await ((NpgsqlConnection)connection).BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel).ConfigureAwait(false);
             lanes.Add((connection, transaction));
             using var command = connection.CreateCommand();
@@ -59,7 +75,7 @@ internal sealed class ReadSnapshot : IAsyncDisposable
             }
         }
 
-        return new ReadSnapshot(lanes, isSqlite: false);
+        return new ReadSnapshot(engine, lanes, isSqlite: false);
     }
 
     /// <summary>A question to one lane. Names in it come from the model, values go in as parameters.</summary>
@@ -73,6 +89,17 @@ internal sealed class ReadSnapshot : IAsyncDisposable
         command.CommandTimeout = 0;
         return command;
     }
+
+    /// <summary>A context that sees the same view through the first lane; close its readers before another uses that lane.</summary>
+    public KeikochoDb OpenDb()
+    {
+        var db = engine.OpenDb(lanes[0].Connection);
+        db.Database.UseTransaction(lanes[0].Transaction);
+        return db;
+    }
+
+    /// <summary>The connection of one lane, for reading below the base library's reader.</summary>
+    public DbConnection Connection(int lane) => lanes[lane].Connection;
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
