@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Runtime.ExceptionServices;
 using System.Threading.Channels;
 using Keikocho.Store.Keeping;
 using Microsoft.EntityFrameworkCore;
@@ -125,9 +126,16 @@ public sealed class WriterQueue : IAsyncDisposable
                     return;
                 }
 
-                // Where the engine has ended the whole transaction this fails too, and then everybody of the group hears of it.
-                transaction.Rollback(point);
-                transaction.Release(point);
+                try
+                {
+                    transaction.Rollback(point);
+                    transaction.Release(point);
+                }
+                catch (Exception ended) when (ended is InvalidOperationException or DbException)
+                {
+                    // A full disk ends the whole transaction: nobody's work is left, and everybody of the group hears the first cause.
+                    ExceptionDispatchInfo.Throw(cause);
+                }
             }
         }
 
