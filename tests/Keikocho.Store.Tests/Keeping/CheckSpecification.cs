@@ -90,6 +90,44 @@ public abstract class CheckSpecification(StoreHost host) : StoreSpecification(ho
         Assert.Contains(report.Problems, p => p.Sentence.Contains("late is False, should be True", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task Others_go_on_tapping_while_it_looks_at_one_moment()
+    {
+        var engine = await SoundAsync();
+        await using var writer = new WriterQueue(engine, new FixedTime(Now));
+        using var enough = new CancellationTokenSource();
+        var tapping = Task.Run(
+            async () =>
+            {
+                var device = await writer.RunAsync(TappingChild.AddDevice, Cancel);
+                var sequence = 0;
+                while (!enough.IsCancellationRequested)
+                {
+                    var number = ++sequence;
+                    await writer.RunAsync(
+                        s =>
+                        {
+                            var lesson = s.Db.Lessons.Single();
+                            var person = new PersonRow { Club = s.Club, Id = s.NewId(), MadeAt = s.Now };
+                            s.Db.People.Add(person);
+                            s.Db.SaveChanges();
+                            s.Db.Marks.Add(TappingChild.MarkOf(s, device, number, lesson.Id, person.Id));
+                            s.Db.SaveChanges();
+                            FoldMarks.Store(s, lesson, person.Id, new AttendanceRules());
+                            s.Note(TrailKind.PersonAdded, person.Id, null, device);
+                            return 0;
+                        },
+                        Cancel);
+                }
+
+                return sequence;
+            },
+            Cancel);
+        for (var round = 0; round < 5; round++) Assert.Empty((await CheckAsync(engine)).Problems);
+        await enough.CancelAsync();
+        Assert.True(await tapping > 1);
+    }
+
     protected abstract void Damage(Engine engine, string statement);
 
     private static Task<CheckReport> CheckAsync(Engine engine) => CheckClub.RunAsync(engine, _ => new AttendanceRules(), thorough: true, cancel: Cancel);
