@@ -1,5 +1,6 @@
 using Keikocho.App.Commands;
 using Keikocho.App.Hosting;
+using Keikocho.App.Shared;
 using Keikocho.Store.Engines;
 
 namespace Keikocho.App.Club;
@@ -20,8 +21,22 @@ public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider
             throw new RefusalException(refusal.Message);
         }
 
-        await using var db = house.Engine.OpenDb();
-        if (db.Clubs.FirstOrDefault() is { } club) heading.Take(club.Name, club.Zone);
+        // The book is read while the server opens its door; the first page finds it, or waits for the rest of it.
+        _ = Task.Run(ReadAhead, CancellationToken.None);
+    }
+
+    private void ReadAhead()
+    {
+        try
+        {
+            using var db = house.Engine.OpenDb();
+            if (house.Books.Now(db, Guid.Empty, new ClubClock(time, heading.ZoneId).Today) is { } now)
+                heading.Take(now.Book.Club.Name, now.Book.Club.Zone);
+        }
+        catch (System.Data.Common.DbException)
+        {
+            // The first page asks again, and its reader is told what is wrong.
+        }
     }
 
     /// <inheritdoc/>

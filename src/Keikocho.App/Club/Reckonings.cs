@@ -51,7 +51,10 @@ public sealed class Reckonings
             .GroupBy(s => s.PersonId).ToDictionary(g => g.Key, g => g.ToDictionary(s => s.LessonId));
         var ever = PastStates.LessonsEver(db, people, asOf);
         var missing = PastStates.WithoutRegister(db, programme.Id, from, asOf);
-        var lessons = book.LessonsOf(programme.Id);
+        // Some counts began before the lessons that the book holds.
+        IReadOnlyList<LessonRow> lessons = from >= book.LessonsFrom
+            ? book.LessonsOf(programme.Id)
+            : [.. PastStates.LessonsBefore(db, programme.Id, from, book.LessonsFrom), .. book.LessonsOf(programme.Id)];
         var tests = book.Tests.Where(t => t.ProgrammeId == programme.Id && t.Date > asOf).Select(t => t.Date).Distinct().Take(2).ToList();
         DateOnly? test = tests.Count > 0 ? tests[0] : null;
         DateOnly? later = tests.Count > 1 ? tests[1] : null;

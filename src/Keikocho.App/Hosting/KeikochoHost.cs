@@ -89,6 +89,8 @@ public static class KeikochoHost
         app.MapRazorComponents<Notebook>().WithStaticAssets().Add(OnlyReading);
         app.MapGet("/", (Contents contents) => Redirects.SeeOther(contents.First))
             .WithMetadata(new SeenByAttribute(Role.Anyone, Device.Any));
+        // Plain text and nothing of the club: whether it answers at all, and what the server itself costs.
+        app.MapGet("/alive", static () => Results.Text("alive")).WithMetadata(new SeenByAttribute(Role.Anyone, Device.Any));
         MapClub(app);
         add?.Invoke(app);
         EndpointRules.Demand(((IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints));

@@ -25,14 +25,12 @@ public static class BookStore
     public static Revisions? ReadRevisions(KeikochoDb db, Guid device) => AskRevisions(db, device);
 
     /// <summary>
-    /// Reads the book. Lessons from <paramref name="from"/> on, or from the day on which the first count of an open enrolment starts,
-    /// whichever is earlier.
+    /// Reads the book: lessons from <paramref name="from"/> on, and the ranks of those who are on a register or were after that day.
     /// </summary>
     public static ClubBook Read(KeikochoDb db, DateOnly from)
     {
         ArgumentNullException.ThrowIfNull(db);
         var enrolments = db.Enrolments.AsNoTracking().ToList();
-        var first = enrolments.Where(e => e.To == null).Select(e => e.CountsFrom).Append(from).Min();
         return new ClubBook(new BookRows(
             db.Clubs.AsNoTracking().Single(),
             [.. db.Halls.AsNoTracking().OrderBy(h => h.Name).ThenBy(h => h.Id)],
@@ -52,10 +50,11 @@ public static class BookStore
                 Seal.Open(p.Born),
                 p.AdultSeenOn is not null,
                 p.ErasedAt is not null)).ToList(),
-            db.Lessons.AsNoTracking().Where(l => l.Date >= first).ToList(),
-            db.Evenings.AsNoTracking().Where(e => e.Date >= first).ToList(),
+            db.Lessons.AsNoTracking().Where(l => l.Date >= from).ToList(),
+            db.Evenings.AsNoTracking().Where(e => e.Date >= from).ToList(),
             enrolments,
-            db.Awards.AsNoTracking().ToList(),
-            db.Crossings.AsNoTracking().ToList()));
+            db.Awards.AsNoTracking().Where(a => db.Enrolments.Any(e => e.PersonId == a.PersonId && (e.To == null || e.To >= from))).ToList(),
+            db.Crossings.AsNoTracking().Where(c => db.Enrolments.Any(e => e.PersonId == c.PersonId && (e.To == null || e.To >= from))).ToList(),
+            from));
     }
 }

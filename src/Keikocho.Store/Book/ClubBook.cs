@@ -30,6 +30,7 @@ public sealed class ClubBook
     internal ClubBook(BookRows rows)
     {
         Club = rows.Club;
+        LessonsFrom = rows.LessonsFrom;
         Halls = rows.Halls;
         Programmes = [.. rows.Programmes.OrderBy(p => p.Position).ThenBy(p => p.Id)];
         Hours = [.. rows.Hours.OrderBy(h => ((int)h.Weekday + 6) % 7).ThenBy(h => h.Start).ThenBy(h => h.Id)];
@@ -60,6 +61,8 @@ public sealed class ClubBook
 
     /// <summary>The club.</summary>
     public ClubRow Club { get; }
+    /// <summary>Lessons of earlier days are not in the book; ranks and crossings of those who left before it are not either.</summary>
+    public DateOnly LessonsFrom { get; }
     /// <summary>Halls.</summary>
     public ImmutableArray<HallRow> Halls { get; }
     /// <summary>Programmes in their order.</summary>
@@ -173,4 +176,5 @@ internal sealed record BookRows(
     List<EveningRow> Evenings,
     List<EnrolmentRow> Enrolments,
     List<AwardRow> Awards,
-    List<CrossingRow> Crossings);
+    List<CrossingRow> Crossings,
+    DateOnly LessonsFrom);

@@ -1,4 +1,5 @@
 using Keikocho.Core.Evening;
+using Keikocho.Store.Calendar;
 using Keikocho.Store.Engines;
 using Microsoft.EntityFrameworkCore;
 
@@ -18,6 +19,14 @@ public static class PastStates
             .Where(a => people.Contains(a.PersonId) && a.ProgrammeId == programme && a.Date >= from && a.Date <= to)
             .Select(a => new PastState(a.PersonId, a.LessonId, a.Date, a.Word, a.Counts, a.Ukemi))
             .ToList();
+    }
+
+    /// <summary>The lessons of a programme from a day on and before another, by date and start.</summary>
+    public static List<LessonRow> LessonsBefore(KeikochoDb db, Guid programme, DateOnly from, DateOnly before)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        return db.Lessons.AsNoTracking().Where(l => l.ProgrammeId == programme && l.Date >= from && l.Date < before)
+            .OrderBy(l => l.Date).ThenBy(l => l.Start).ToList();
     }
 
     /// <summary>Lessons that these people have attended in all programmes up to a day; who has none is missing.</summary>
