@@ -130,6 +130,11 @@ public sealed class TapForm
     /// <summary>Who was here from the bow, whatever was marked before.</summary>
     public Guid? Bow { get; set; }
 
+    /// <summary>An adult without a tile, chosen from the list.</summary>
+    public Guid? Another { get; set; }
+    /// <summary>"another" when the list's own button was pressed.</summary>
+    public string? Adult { get; set; }
+
     /// <summary>Filled in as from the bow.</summary>
     public bool IsAfterwards => Afterwards == "yes";
 
@@ -143,6 +148,7 @@ public sealed class TapForm
             { Left: { } p } => (p, MarkKind.Left, clock),
             { Told: { } p } => (p, MarkKind.Excused, null),
             { Absent: { } p } => (p, MarkKind.Absent, null),
+            { Adult: "another", Another: { } p } => (p, MarkKind.Present, clock),
             { Bow: { } p } => (p, MarkKind.Present, null),
             _ => (null, MarkKind.Present, null),
         };

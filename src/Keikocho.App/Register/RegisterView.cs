@@ -35,6 +35,7 @@ public sealed record RegisterTally(int Present, int Told, int Absent, int NotMar
 /// <param name="Line">Day, the bow, which lesson of the term; short, so that the head of the page stays one row.</param>
 /// <param name="Children">Children in register order.</param>
 /// <param name="Adults">Adults and leaders on duty.</param>
+/// <param name="OtherAdults">Adults on duty who have no tile, in a club with many.</param>
 /// <param name="Tally">Counts of the children.</param>
 /// <param name="Afterwards">The register is filled in afterwards: a tap says "was here", without a time.</param>
 /// <param name="PastHalfTime">It is today, past half time: a tap now would not count as a lesson.</param>
@@ -46,12 +47,15 @@ public sealed record RegisterView(
     string Line,
     ImmutableArray<RegisterTile> Children,
     ImmutableArray<RegisterTile> Adults,
+    ImmutableArray<(Guid PersonId, string Name)> OtherAdults,
     RegisterTally Tally,
     bool Afterwards,
     bool PastHalfTime,
     string? Closed,
     ImmutableArray<(Guid LessonId, string Programme)> Evening)
 {
+    private const int MostAdultTiles = 24;
+
     /// <summary>Reads the register of a lesson.</summary>
     public static RegisterView Of(OpenClub club, LessonRow lesson, bool afterwards)
     {
@@ -61,12 +65,17 @@ public sealed record RegisterView(
         var states = AttendanceReader.OfLesson(club.Db, lesson.Id);
         var programme = book.Programme(lesson.ProgrammeId)!;
         var duties = book.DutiesOn(lesson.Date).DistinctBy(d => d.PersonId).ToList();
-        var onDuty = duties.Select(d => d.PersonId).ToHashSet();
         // A leader who also trains in this programme has one tile only, among the children.
         var register = book.RegisterOf(programme.Id, lesson.Date).DistinctBy(e => e.PersonId).ToList();
         var children = Tiles(book, programme, lesson, register, states);
         var trains = register.Select(e => e.PersonId).ToHashSet();
-        var adults = duties.Where(d => !trains.Contains(d.PersonId)).Select(d => AdultTile(book, d, states)).ToImmutableArray();
+        var onTheList = duties.Where(d => !trains.Contains(d.PersonId)).ToList();
+        // A club with many adults shows those who are here or act on this device; the others are chosen from a list.
+        var shown = onTheList.Count <= MostAdultTiles
+            ? onTheList
+            : [.. onTheList.Where(d => states.ContainsKey(d.PersonId) || d.PersonId == club.Acting?.Id)];
+        var adults = shown.Select(d => AdultTile(book, d, states)).ToImmutableArray();
+        var others = onTheList.Except(shown).Select(d => book.Person(d.PersonId)!).Select(p => (p.Id, p.FullName)).OrderBy(p => p.FullName, StringComparer.Ordinal).ToImmutableArray();
         var isToday = lesson.Date == club.Today;
         var now = club.Clock.LocalTime;
         var past = !isToday || now > lesson.End;
@@ -77,6 +86,7 @@ public sealed record RegisterView(
             $"{lesson.Date.DayOfWeek} {lesson.Date.Brief()} at {lesson.Start.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),
             children,
             adults,
+            others,
             TallyOf(children),
             afterwards || past,
             isToday && !past && now >= lesson.HalfTime,

@@ -11,7 +11,8 @@ if (form) {
 
   form.addEventListener("submit", (event) => {
     const button = /** @type {HTMLButtonElement | null} */ (event.submitter);
-    if (!button) return;
+    // An adult from the list gets a tile of their own: the page comes back with it.
+    if (!button || button.name === "adult") return;
     event.preventDefault();
     /** @type {HTMLElement | null} */ (button.closest("[popover]"))?.hidePopover();
     const body = new FormData(form, button);
