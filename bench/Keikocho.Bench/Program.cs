@@ -1,10 +1,10 @@
 using Keikocho.Bench;
 
-// dotnet run -c Release --project bench/Keikocho.Bench -- FOLDER [pages|taps|start|all]
+// dotnet run -c Release --project bench/Keikocho.Bench -- FOLDER [start|pages|taps|store|all]
 // FOLDER keeps the large demo club between runs.
 if (args.Length is < 1 or > 2)
 {
-    Console.Error.WriteLine("Say a folder for the large demo club, and what to measure: pages, taps, start or all.");
+    Console.Error.WriteLine("Say a folder for the large demo club, and what to measure: start, pages, taps, store or all.");
     return 2;
 }
 
@@ -15,4 +15,5 @@ Console.WriteLine($"cores {Environment.ProcessorCount}, load {(File.Exists("/pro
 if (what is "start" or "all") await Start.MeasureAsync(file, folder);
 if (what is "pages" or "all") await Pages.MeasureAsync(file, folder);
 if (what is "taps" or "all") await Taps.MeasureAsync(file, folder);
+if (what is "store" or "all") await StoreTaps.MeasureAsync(file, folder);
 return 0;

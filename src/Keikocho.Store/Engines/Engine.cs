@@ -21,6 +21,22 @@ public abstract class Engine
     /// <summary>A context over a connection that somebody else owns.</summary>
     public abstract KeikochoDb OpenDb(DbConnection connection);
 
+    /// <summary>A value as this engine stores it; the same as the context would.</summary>
+    public virtual object Stored(object value) => value switch
+    {
+        DateTimeOffset instant => instant.ToUnixTimeMilliseconds(),
+        TimeOnly time => (short)(time.Hour * 60 + time.Minute),
+        Enum word => Convert.ToInt32(word, System.Globalization.CultureInfo.InvariantCulture),
+        _ => value,
+    };
+
+    /// <summary>An id from a column.</summary>
+    public virtual Guid ReadId(DbDataReader reader, int column)
+    {
+        ArgumentNullException.ThrowIfNull(reader);
+        return reader.GetGuid(column);
+    }
+
     /// <summary>Begins a transaction that will write, so that it never fails later on a stale snapshot.</summary>
     public abstract DbTransaction BeginWriting(DbConnection connection);
 

@@ -1,5 +1,6 @@
 using System.Data.Common;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
@@ -12,6 +13,7 @@ public sealed class PostgresEngine : Engine, IAsyncDisposable
 {
     private readonly NpgsqlDataSource source;
     private readonly DbContextOptions<PostgresKeikochoDb> options;
+    private readonly ConditionalWeakTable<DbConnection, DbContextOptions<PostgresKeikochoDb>> over = [];
 
     /// <summary>Names the database; opens nothing yet.</summary>
     public PostgresEngine(string connectionText, int club = 1)
@@ -41,7 +43,7 @@ public sealed class PostgresEngine : Engine, IAsyncDisposable
 
     /// <inheritdoc/>
     public override KeikochoDb OpenDb(DbConnection connection) =>
-        new PostgresKeikochoDb(new DbContextOptionsBuilder<PostgresKeikochoDb>().UseNpgsql(connection).Options, Club);
+        new PostgresKeikochoDb(over.GetValue(connection, static c => new DbContextOptionsBuilder<PostgresKeikochoDb>().UseNpgsql(c).Options), Club);
 
     /// <inheritdoc/>
     public override DbConnection OpenConnection() => source.OpenConnection();

@@ -2,6 +2,7 @@ using System.Data;
 using System.Data.Common;
 using System.Globalization;
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
@@ -17,6 +18,7 @@ public sealed class SqliteEngine : Engine
 
     private readonly string connectionText;
     private readonly DbContextOptions<SqliteKeikochoDb> options;
+    private readonly ConditionalWeakTable<DbConnection, DbContextOptions<SqliteKeikochoDb>> over = [];
 
     /// <summary>Names the file; opens nothing yet.</summary>
     /// <param name="file">Path of the club's file. It is made by <see cref="UpgradeAsync"/> where it does not exist.</param>
@@ -50,7 +52,23 @@ public sealed class SqliteEngine : Engine
 
     /// <inheritdoc/>
     public override KeikochoDb OpenDb(DbConnection connection) =>
-        new SqliteKeikochoDb(new DbContextOptionsBuilder<SqliteKeikochoDb>().UseSqlite(connection).Options, Club);
+        // The writer's connection lives long: its options are made once.
+        new SqliteKeikochoDb(over.GetValue(connection, static c => new DbContextOptionsBuilder<SqliteKeikochoDb>().UseSqlite(c).Options), Club);
+
+    /// <inheritdoc/>
+    public override object Stored(object value) => value switch
+    {
+        Guid id => id.ToByteArray(bigEndian: true),
+        DateOnly day => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        _ => base.Stored(value),
+    };
+
+    /// <inheritdoc/>
+    public override Guid ReadId(DbDataReader reader, int column)
+    {
+        ArgumentNullException.ThrowIfNull(reader);
+        return new Guid(reader.GetFieldValue<byte[]>(column), bigEndian: true);
+    }
 
     /// <inheritdoc/>
     public override DbConnection OpenConnection()

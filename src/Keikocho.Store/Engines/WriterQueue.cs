@@ -1,8 +1,6 @@
 using System.Data.Common;
 using System.Runtime.ExceptionServices;
 using System.Threading.Channels;
-using Keikocho.Store.Keeping;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Engines;
 
@@ -110,11 +108,8 @@ public sealed class WriterQueue : IAsyncDisposable
             if (group.Count > 1) transaction.Save(point);
             try
             {
-                using var db = engine.OpenDb(connection);
-                db.Database.UseTransaction(transaction);
-                db.Database.AutoSavepointsEnabled = false;
-                db.ChangeTracker.AutoDetectChangesEnabled = true;
-                work.Do(new WriteSession(db, WholeMilliseconds(time.GetUtcNow()), transaction));
+                using var session = new WriteSession(engine, connection, transaction, WholeMilliseconds(time.GetUtcNow()));
+                work.Do(session);
                 if (group.Count > 1) transaction.Release(point);
             }
             catch (Exception cause) when (cause is not OutOfMemoryException)
@@ -172,21 +167,4 @@ public sealed class WriterQueue : IAsyncDisposable
         public override void Answer() => Done.TrySetResult(answer);
         public override void Fail(Exception cause) => Done.TrySetException(cause);
     }
-}
-
-/// <summary>What one piece of work writes through.</summary>
-/// <param name="Db">A context inside the write transaction.</param>
-/// <param name="Now">The time of the write, in whole milliseconds of UTC.</param>
-/// <param name="Transaction">The transaction, for commands that bypass the context.</param>
-public sealed record WriteSession(KeikochoDb Db, DateTimeOffset Now, DbTransaction Transaction)
-{
-    /// <summary>Number of the club.</summary>
-    public int Club => Db.Club;
-
-    /// <summary>A new id.</summary>
-    public Guid NewId() => Guid.CreateVersion7(Now);
-
-    /// <summary>Adds a line to the trail. Saves what the context holds so far.</summary>
-    public void Note(TrailKind kind, Guid? subject, Guid? by, Guid? device, ReadOnlySpan<byte> said = default) =>
-        TrailChain.Add(this, kind, subject, by, device, said);
 }

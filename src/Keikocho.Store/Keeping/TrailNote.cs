@@ -1,5 +1,4 @@
 using Keikocho.Store.Engines;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping;
 
@@ -12,9 +11,8 @@ internal static class TrailNote
         var at = DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
         using var connection = engine.OpenConnection();
         using var transaction = engine.BeginWriting(connection);
-        using var db = engine.OpenDb(connection);
-        db.Database.UseTransaction(transaction);
-        new WriteSession(db, at, transaction).Note(kind, null, null, null);
+        using var session = new WriteSession(engine, connection, transaction, at);
+        session.Note(kind, null, null, null);
         transaction.Commit();
         return at;
     }

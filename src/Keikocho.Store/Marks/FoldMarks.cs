@@ -2,7 +2,6 @@ using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Engines;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Marks;
 
@@ -75,14 +74,8 @@ public static class FoldMarks
     public static void Store(WriteSession session, LessonRow lesson, Guid personId, AttendanceRules rules)
     {
         ArgumentNullException.ThrowIfNull(session);
-        var db = session.Db;
-        var marks = db.Marks.AsNoTracking().Where(m => m.LessonId == lesson.Id && m.PersonId == personId).ToList();
-        var now = Fold(lesson, personId, marks, rules);
-        var before = db.Attendances.FirstOrDefault(a => a.LessonId == lesson.Id && a.PersonId == personId);
-        if (before is null && now is not null) db.Attendances.Add(now);
-        else if (before is not null && now is null) db.Attendances.Remove(before);
-        else if (before is not null && now is not null) db.Entry(before).CurrentValues.SetValues(now);
-        db.SaveChanges();
+        session.Db.SaveChanges();
+        TapStatements.StoreState(session, lesson, personId, rules);
     }
 
     /// <summary>Folds everybody at one lesson again, as when a closure comes or goes.</summary>

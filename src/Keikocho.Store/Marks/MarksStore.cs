@@ -37,11 +37,8 @@ public sealed class MarksStore(WriterQueue writer)
     /// <summary>Stores a tap and the state that follows from it.</summary>
     public Task<TapOutcome> TapAsync(Tap tap, DateOnly today, AttendanceRules rules, CancellationToken cancel) => writer.RunAsync(session =>
     {
-        var db = session.Db;
-        if (db.Marks.Any(m => m.Id == tap.Id)) return TapOutcome.AlreadyStored;
-        var lesson = db.Lessons.AsNoTracking().FirstOrDefault(l => l.Id == tap.LessonId);
-        if (lesson is null || !db.People.Any(p => p.Id == tap.PersonId)) return TapOutcome.Unknown;
-        Append(session, lesson, tap, rules);
+        if (TapStatements.Lesson(session, tap.LessonId) is not { } lesson || !TapStatements.Knows(session, tap.PersonId)) return TapOutcome.Unknown;
+        if (!Append(session, lesson, tap, rules)) return TapOutcome.AlreadyStored;
         if (lesson.Date < today) Revise.Past(session);
         return TapOutcome.Stored;
     }, cancel);
@@ -85,7 +82,7 @@ public sealed class MarksStore(WriterQueue writer)
             var group = own.Where(m => m.MadeAt == last.MadeAt).OrderBy(m => m.Sequence).ToList();
             foreach (var mark in group)
             {
-                AppendRow(session, new MarkRow
+                TapStatements.Insert(session, new MarkRow
                 {
                     Club = session.Club,
                     Id = session.NewId(),
@@ -98,7 +95,7 @@ public sealed class MarksStore(WriterQueue writer)
                     Kind = MarkKind.Cleared,
                     Replaces = mark.Id,
                 }, null);
-                FoldMarks.Store(session, lesson, mark.PersonId, rules);
+                TapStatements.StoreState(session, lesson, mark.PersonId, rules);
             }
 
             if (lesson.Date < today) Revise.Past(session);
@@ -132,7 +129,7 @@ public sealed class MarksStore(WriterQueue writer)
                     foreach (var mark in group.OrderBy(m => m.Sequence))
                     {
                         var isNewest = mark.Id == newest.Id;
-                        AppendRow(session, new MarkRow
+                        TapStatements.Insert(session, new MarkRow
                         {
                             Club = session.Club,
                             Id = isNewest && group.Key == standing.Select(m => m.DeviceId).Min() ? id : session.NewId(),
@@ -150,7 +147,7 @@ public sealed class MarksStore(WriterQueue writer)
                     }
                 }
 
-                FoldMarks.Store(session, lesson, person, rules);
+                TapStatements.StoreState(session, lesson, person, rules);
             }
 
             if (lesson.Date < today) Revise.Past(session);
@@ -169,9 +166,10 @@ public sealed class MarksStore(WriterQueue writer)
             .Select(t => rows[t.Mark.Id.Value]).ToList();
     }
 
-    internal static void Append(WriteSession session, LessonRow lesson, Tap tap, AttendanceRules rules)
+    /// <summary>Puts a mark in and folds again; false when its id is there already, and then nothing is changed.</summary>
+    internal static bool Append(WriteSession session, LessonRow lesson, Tap tap, AttendanceRules rules)
     {
-        AppendRow(session, new MarkRow
+        var row = new MarkRow
         {
             Club = session.Club,
             Id = tap.Id,
@@ -183,15 +181,9 @@ public sealed class MarksStore(WriterQueue writer)
             ReceivedAt = session.Now,
             Kind = tap.Kind,
             At = tap.At,
-        }, tap.Sequence);
-        FoldMarks.Store(session, lesson, tap.PersonId, rules);
-    }
-
-    private static void AppendRow(WriteSession session, MarkRow row, int? sequence)
-    {
-        // The device's own count where it has one; else the next after its last.
-        row.Sequence = sequence ?? (session.Db.Marks.Where(m => m.DeviceId == row.DeviceId).Max(m => (int?)m.Sequence) ?? 0) + 1;
-        session.Db.Marks.Add(row);
-        session.Db.SaveChanges();
+        };
+        if (!TapStatements.Insert(session, row, tap.Sequence)) return false;
+        TapStatements.StoreState(session, lesson, tap.PersonId, rules);
+        return true;
     }
 }

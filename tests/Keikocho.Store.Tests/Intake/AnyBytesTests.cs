@@ -2,7 +2,6 @@ using CsCheck;
 using Keikocho.Core.Intake;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Intake;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Intake;
 

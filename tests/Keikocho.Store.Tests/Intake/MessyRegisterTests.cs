@@ -1,6 +1,5 @@
 using Keikocho.Core.Intake;
 using Keikocho.Core.Kernel;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Intake;
 

@@ -1,7 +1,6 @@
 using Keikocho.Core.Intake;
 using Keikocho.Core.Kernel;
 using Keikocho.Testing;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Intake;
 

@@ -2,7 +2,6 @@ using System.IO.Compression;
 using System.Text;
 using Keikocho.Core.Intake;
 using Keikocho.Store.Intake;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Intake;
 

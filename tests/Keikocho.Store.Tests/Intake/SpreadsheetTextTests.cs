@@ -1,6 +1,5 @@
 using CsCheck;
 using Keikocho.Store.Intake;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Intake;
 

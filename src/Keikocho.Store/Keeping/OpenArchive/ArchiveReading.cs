@@ -4,7 +4,6 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Keikocho.Store.Engines;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping.OpenArchive;
 
@@ -46,9 +45,8 @@ internal sealed class ArchiveReading(Engine engine, IArchiveSource source, strin
 
     private void Note(DbConnection connection, DbTransaction transaction, DateTimeOffset at)
     {
-        using var db = engine.OpenDb(connection);
-        db.Database.UseTransaction(transaction);
-        new WriteSession(db, DateTimeOffset.FromUnixTimeMilliseconds(at.ToUnixTimeMilliseconds()), transaction).Note(TrailKind.Restored, null, null, null);
+        using var session = new WriteSession(engine, connection, transaction, DateTimeOffset.FromUnixTimeMilliseconds(at.ToUnixTimeMilliseconds()));
+        session.Note(TrailKind.Restored, null, null, null);
     }
 
     private ArchiveManifest ReadManifest()

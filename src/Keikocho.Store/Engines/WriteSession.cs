@@ -1,0 +1,84 @@
+using System.Data.Common;
+using Keikocho.Store.Keeping;
+using Microsoft.EntityFrameworkCore;
+
+namespace Keikocho.Store.Engines;
+
+/// <summary>What one piece of work writes through: a context, or commands of its own, inside one write transaction.</summary>
+public sealed class WriteSession : IDisposable
+{
+    private readonly Engine engine;
+    private KeikochoDb? db;
+
+    /// <summary>A session inside a transaction that the writer has begun.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <param name="connection">The writer's connection.</param>
+    /// <param name="transaction">The transaction on it.</param>
+    /// <param name="now">The time of the write, in whole milliseconds of UTC.</param>
+    internal WriteSession(Engine engine, DbConnection connection, DbTransaction transaction, DateTimeOffset now)
+    {
+        this.engine = engine;
+        Connection = connection;
+        Transaction = transaction;
+        Now = now;
+    }
+
+    /// <summary>A context inside the write transaction; made when it is first asked for, since a tap does without.</summary>
+    public KeikochoDb Db
+    {
+        get
+        {
+            if (db is not null) return db;
+            db = engine.OpenDb(Connection);
+            db.Database.UseTransaction(Transaction);
+            db.Database.AutoSavepointsEnabled = false;
+            return db;
+        }
+    }
+
+    /// <summary>The time of the write, in whole milliseconds of UTC.</summary>
+    public DateTimeOffset Now { get; }
+
+    /// <summary>The connection, for commands that bypass the context.</summary>
+    public DbConnection Connection { get; }
+
+    /// <summary>The transaction, for commands that bypass the context.</summary>
+    public DbTransaction Transaction { get; }
+
+    /// <summary>Number of the club.</summary>
+    public int Club => engine.Club;
+
+    /// <summary>A command inside the transaction, with the engine's own form of its values.</summary>
+    public DbCommand Command(string text, params ReadOnlySpan<(string Name, object? Value)> values)
+    {
+        var command = Connection.CreateCommand();
+        command.Transaction = Transaction;
+        command.CommandText = text;
+        foreach (var (name, value) in values)
+        {
+            var parameter = command.CreateParameter();
+            parameter.ParameterName = name;
+            parameter.Value = value is null ? DBNull.Value : engine.Stored(value);
+            command.Parameters.Add(parameter);
+        }
+
+        return command;
+    }
+
+    /// <summary>An id as this engine stores it, read from a column.</summary>
+    public Guid ReadId(DbDataReader reader, int column)
+    {
+        ArgumentNullException.ThrowIfNull(reader);
+        return engine.ReadId(reader, column);
+    }
+
+    /// <summary>A new id.</summary>
+    public Guid NewId() => Guid.CreateVersion7(Now);
+
+    /// <summary>Adds a line to the trail. Saves what the context holds so far.</summary>
+    public void Note(TrailKind kind, Guid? subject, Guid? by, Guid? device, ReadOnlySpan<byte> said = default) =>
+        TrailChain.Add(this, kind, subject, by, device, said);
+
+    /// <inheritdoc/>
+    public void Dispose() => db?.Dispose();
+}
