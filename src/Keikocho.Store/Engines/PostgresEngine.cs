@@ -19,6 +19,8 @@ public sealed class PostgresEngine : Engine, IAsyncDisposable
         Club = club;
         var parts = new NpgsqlConnectionStringBuilder(connectionText);
         Place = $"the PostgreSQL database {parts.Database} on {parts.Host}";
+        DumpArguments = string.Create(
+            CultureInfo.InvariantCulture, $"--host={parts.Host} --port={parts.Port} --username={parts.Username} --dbname={parts.Database}");
         // Said at connecting, so that a pooled connection never belongs to two clubs: each engine has a pool of its own.
         parts.Options = string.Create(CultureInfo.InvariantCulture, $"{parts.Options} -c keikocho.club={club}").Trim();
         source = NpgsqlDataSource.Create(parts.ConnectionString);
@@ -30,6 +32,9 @@ public sealed class PostgresEngine : Engine, IAsyncDisposable
 
     /// <inheritdoc/>
     public override string Place { get; }
+
+    /// <summary>Where the database is, as PostgreSQL's own tools take it; without a password.</summary>
+    internal string DumpArguments { get; }
 
     /// <inheritdoc/>
     public override KeikochoDb OpenDb() => new PostgresKeikochoDb(options, Club);
@@ -51,11 +56,18 @@ public sealed class PostgresEngine : Engine, IAsyncDisposable
     /// <inheritdoc/>
     public override async Task<string?> UpgradeAsync(DateTimeOffset now, CancellationToken cancel)
     {
-        using var db = OpenDb();
-        await RefuseNewerAsync(db, Place, cancel).ConfigureAwait(false);
-        // PostgreSQL's own lock ends with its session. A copy is the database tool's work: see the backup command.
-        await db.Database.MigrateAsync(cancel).ConfigureAwait(false);
-        return null;
+        try
+        {
+            using var db = OpenDb();
+            await RefuseNewerAsync(db, Place, cancel).ConfigureAwait(false);
+            // PostgreSQL's own lock ends with its session. A copy is the database tool's work: see the backup command.
+            await db.Database.MigrateAsync(cancel).ConfigureAwait(false);
+            return null;
+        }
+        catch (NpgsqlException cause)
+        {
+            throw new StoreRefusal($"{Place} could not be opened or brought up to date: {cause.Message}", cause);
+        }
     }
 
     /// <inheritdoc/>

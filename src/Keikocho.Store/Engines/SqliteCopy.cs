@@ -42,9 +42,15 @@ public static class SqliteCopy
             using (var written = new FileStream(unfinished, FileMode.Open, FileAccess.ReadWrite)) written.Flush(flushToDisk: true);
             File.Move(unfinished, to);
         }
-        catch (Exception cause) when (cause is SqliteException or IOException or UnauthorizedAccessException)
+        catch (StoreRefusal)
         {
             File.Delete(unfinished);
+            throw;
+        }
+        catch (Exception cause) when (cause is SqliteException or IOException or UnauthorizedAccessException)
+        {
+            // Deleting in a folder that is not there throws too, and would hide the cause.
+            if (File.Exists(unfinished)) File.Delete(unfinished);
             throw new StoreRefusal($"{from} could not be copied to {to}: {cause.Message}", cause);
         }
     }

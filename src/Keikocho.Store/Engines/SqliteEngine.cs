@@ -66,23 +66,31 @@ public sealed class SqliteEngine : Engine
     public override async Task<string?> UpgradeAsync(DateTimeOffset now, CancellationToken cancel)
     {
         RefuseForeignFile();
-        Directory.CreateDirectory(Path.GetDirectoryName(File)!);
-        var isNew = !System.IO.File.Exists(File) || new FileInfo(File).Length == 0;
-        using var db = OpenDb();
-        if (!isNew)
+        MakeFolder();
+        try
         {
-            await RefuseNewerAsync(db, File, cancel).ConfigureAwait(false);
-            // Asked first and outside any lock: a start with nothing to do must not wait for anybody.
-            if (!(await db.Database.GetPendingMigrationsAsync(cancel).ConfigureAwait(false)).Any()) return null;
-        }
+            var isNew = !System.IO.File.Exists(File) || new FileInfo(File).Length == 0;
+            using var db = OpenDb();
+            if (!isNew)
+            {
+                RefuseForeignTables(db);
+                await RefuseNewerAsync(db, File, cancel).ConfigureAwait(false);
+                // Asked first and outside any lock: a start with nothing to do must not wait for anybody.
+                if (!(await db.Database.GetPendingMigrationsAsync(cancel).ConfigureAwait(false)).Any() && IsSigned(db)) return null;
+            }
 
-        // Our own lock is a held file handle: the system frees it when the process dies, whatever killed it.
-        using var held = HoldUpgrade();
-        var copy = isNew ? null : KeepCopy(now);
-        ClearStaleLock(db);
-        await db.Database.MigrateAsync(cancel).ConfigureAwait(false);
-        await db.Database.ExecuteSqlRawAsync("PRAGMA application_id=0x4B454931; PRAGMA journal_mode=WAL", cancel).ConfigureAwait(false);
-        return copy;
+            // Our own lock is a held file handle: the system frees it when the process dies, whatever killed it.
+            using var held = HoldUpgrade();
+            var copy = isNew || !HasHistory(db) ? null : KeepCopy(now);
+            ClearStaleLock(db);
+            await db.Database.MigrateAsync(cancel).ConfigureAwait(false);
+            await db.Database.ExecuteSqlRawAsync("PRAGMA application_id=0x4B454931; PRAGMA journal_mode=WAL", cancel).ConfigureAwait(false);
+            return copy;
+        }
+        catch (SqliteException cause)
+        {
+            throw new StoreRefusal($"{File} could not be opened or brought up to date: {cause.Message}", cause);
+        }
     }
 
     /// <summary>Frees the pooled connections, so that the file can be moved or deleted.</summary>
@@ -102,13 +110,59 @@ public sealed class SqliteEngine : Engine
             if (read < 72 || !head[..16].SequenceEqual("SQLite format 3\0"u8))
                 throw new StoreRefusal($"{File} is not a club's file. To read it into a club, use: keikocho import {Path.GetFileName(File)}");
             var id = System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(head[68..]);
-            // 0: a first start that was killed before it was done.
+            // 0: a first start that was killed before it was done, or another program that signs nothing: its tables tell.
             if (id is not (ApplicationId or 0)) throw new StoreRefusal($"{File} is a database of another program. Nothing was changed.");
         }
         catch (Exception cause) when (cause is UnauthorizedAccessException or IOException)
         {
             throw new StoreRefusal($"{File} cannot be opened: {cause.Message}", cause);
         }
+    }
+
+    private void MakeFolder()
+    {
+        var folder = Path.GetDirectoryName(File)!;
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception cause) when (cause is UnauthorizedAccessException or IOException)
+        {
+            throw new StoreRefusal($"The folder {folder} cannot be made: {cause.Message} Choose another folder.", cause);
+        }
+    }
+
+    /// <summary>Most programs do not sign their SQLite files: an unsigned file with a table that no club has is not ours to change.</summary>
+    private void RefuseForeignTables(KeikochoDb db)
+    {
+        if (IsSigned(db)) return;
+        var ours = db.Model.GetEntityTypes().Select(t => t.GetTableName()!).ToHashSet(StringComparer.Ordinal);
+        using var command = Ask(db, "SELECT name FROM sqlite_master WHERE type IN ('table', 'view')");
+        using var reader = command.ExecuteReader();
+        while (reader.Read())
+        {
+            var name = reader.GetString(0);
+            if (!ours.Contains(name) && !name.StartsWith("__EFMigrations", StringComparison.Ordinal) && !name.StartsWith("sqlite_", StringComparison.Ordinal))
+                throw new StoreRefusal($"{File} is a database of another program (it has a table {name}). Nothing was changed.");
+        }
+    }
+
+    private static bool IsSigned(KeikochoDb db) => Count(db, "PRAGMA application_id") == ApplicationId;
+
+    private static bool HasHistory(KeikochoDb db) => Count(db, "SELECT count(*) FROM sqlite_master WHERE name='__EFMigrationsHistory'") > 0;
+
+    private static long Count(KeikochoDb db, string question)
+    {
+        using var command = Ask(db, question);
+        return Convert.ToInt64(command.ExecuteScalar(), CultureInfo.InvariantCulture);
+    }
+
+    private static DbCommand Ask(KeikochoDb db, string question)
+    {
+        if (db.Database.GetDbConnection().State != ConnectionState.Open) db.Database.OpenConnection();
+        var command = db.Database.GetDbConnection().CreateCommand();
+        command.CommandText = question;
+        return command;
     }
 
     private FileStream HoldUpgrade()
@@ -129,19 +183,24 @@ public sealed class SqliteEngine : Engine
 
     private string KeepCopy(DateTimeOffset now)
     {
-        var copy = $"{File}.before-upgrade-{now.UtcDateTime.ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture)}";
+        var copy = FreeName($"{File}.before-upgrade-{now.UtcDateTime.ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture)}");
         SqliteCopy.Make(File, copy);
         return copy;
+    }
+
+    /// <summary>The name itself, or with -2, -3 ... behind it: a copy that is kept is never in the way of the next one.</summary>
+    internal static string FreeName(string name)
+    {
+        var free = name;
+        for (var number = 2; System.IO.File.Exists(free); number++) free = string.Create(CultureInfo.InvariantCulture, $"{name}-{number}");
+        return free;
     }
 
     /// <summary>The migration tool's own lock is a row that a killed process leaves behind for ever; ours is held, so it is stale.</summary>
     private static void ClearStaleLock(KeikochoDb db)
     {
-        db.Database.OpenConnection();
-        using var command = db.Database.GetDbConnection().CreateCommand();
-        command.CommandText = "SELECT count(*) FROM sqlite_master WHERE type='table' AND name='__EFMigrationsLock'";
-        if (Convert.ToInt64(command.ExecuteScalar(), CultureInfo.InvariantCulture) == 0) return;
-        command.CommandText = "DELETE FROM \"__EFMigrationsLock\"";
+        if (Count(db, "SELECT count(*) FROM sqlite_master WHERE type='table' AND name='__EFMigrationsLock'") == 0) return;
+        using var command = Ask(db, "DELETE FROM \"__EFMigrationsLock\"");
         command.ExecuteNonQuery();
     }
 }

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Runtime.ExceptionServices;
 using System.Threading.Channels;
 using Keikocho.Store.Keeping;
 using Microsoft.EntityFrameworkCore;
@@ -34,8 +35,15 @@ public sealed class WriterQueue : IAsyncDisposable
     /// <param name="cancel">Counts only while the work still waits.</param>
     public async Task<T> RunAsync<T>(Func<WriteSession, T> work, CancellationToken cancel = default)
     {
-        var waiting = new Work<T>(work, cancel);
+        ArgumentNullException.ThrowIfNull(work);
+        cancel.ThrowIfCancellationRequested();
+        var waiting = new Work<T>(work);
         ObjectDisposedException.ThrowIf(!works.Writer.TryWrite(waiting), this);
+        // Who gives up is answered at once, even while the writer is held up by something else.
+        using var giveUp = cancel.UnsafeRegister(_ =>
+        {
+            if (waiting.GiveUp()) waiting.Done.TrySetCanceled(cancel);
+        }, null);
         return await waiting.Done.Task.ConfigureAwait(false);
     }
 
@@ -59,10 +67,13 @@ public sealed class WriterQueue : IAsyncDisposable
                     connection ??= engine.OpenConnection();
                     Commit(connection, group);
                 }
-                catch (DbException cause)
+#pragma warning disable CA1031 // Whatever it was, it is handed to everybody who waits for this group, and the writer goes on.
+                catch (Exception cause)
+#pragma warning restore CA1031
                 {
-                    // The commit itself failed (disk full, file gone): nobody in this group was answered, so everybody hears of it.
+                    // The commit itself failed (disk full, file gone, server gone): nobody in this group was answered, so everybody hears of it.
                     foreach (var work in group) work.Fail(cause);
+                    // A full disk may have ended the transaction under the connection: the next group starts with a fresh one.
                     connection?.Dispose();
                     connection = null;
                 }
@@ -82,7 +93,7 @@ public sealed class WriterQueue : IAsyncDisposable
         while (group.Count == 0)
         {
             while (group.Count < MostInOneCommit && reader.TryRead(out var work))
-                if (!work.GivenUp) group.Add(work);
+                if (work.Start()) group.Add(work);
             if (group.Count > 0) return true;
             if (!reader.WaitToReadAsync().AsTask().GetAwaiter().GetResult()) return false;
         }
@@ -103,17 +114,27 @@ public sealed class WriterQueue : IAsyncDisposable
                 db.Database.UseTransaction(transaction);
                 db.Database.AutoSavepointsEnabled = false;
                 db.ChangeTracker.AutoDetectChangesEnabled = true;
-                work.Do(new WriteSession(db, time.GetUtcNow(), transaction));
+                work.Do(new WriteSession(db, WholeMilliseconds(time.GetUtcNow()), transaction));
                 if (group.Count > 1) transaction.Release(point);
             }
             catch (Exception cause) when (cause is not OutOfMemoryException)
             {
                 work.Fail(cause);
-                if (group.Count > 1) transaction.Rollback(point);
-                else
+                if (group.Count == 1)
                 {
                     transaction.Rollback();
                     return;
+                }
+
+                try
+                {
+                    transaction.Rollback(point);
+                    transaction.Release(point);
+                }
+                catch (Exception ended) when (ended is InvalidOperationException or DbException)
+                {
+                    // A full disk ends the whole transaction: nobody's work is left, and everybody of the group hears the first cause.
+                    ExceptionDispatchInfo.Throw(cause);
                 }
             }
         }
@@ -122,25 +143,26 @@ public sealed class WriterQueue : IAsyncDisposable
         foreach (var work in group) work.Answer();
     }
 
-    private abstract class Work(CancellationToken cancel)
+    /// <summary>What is written is what is read back: an instant has whole milliseconds.</summary>
+    private static DateTimeOffset WholeMilliseconds(DateTimeOffset now) => DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds());
+
+    private abstract class Work
     {
-        public bool GivenUp
-        {
-            get
-            {
-                if (!cancel.IsCancellationRequested) return false;
-                Cancel();
-                return true;
-            }
-        }
+        private const int Waiting = 0, Started = 1, GivenUp = 2;
+        private int stage;
+
+        /// <summary>True when the writer may do it: from then on it cannot be cancelled.</summary>
+        public bool Start() => Interlocked.CompareExchange(ref stage, Started, Waiting) == Waiting;
+
+        /// <summary>True when it still waited: then it is never done.</summary>
+        public bool GiveUp() => Interlocked.CompareExchange(ref stage, GivenUp, Waiting) == Waiting;
 
         public abstract void Do(WriteSession session);
         public abstract void Answer();
         public abstract void Fail(Exception cause);
-        protected abstract void Cancel();
     }
 
-    private sealed class Work<T>(Func<WriteSession, T> work, CancellationToken cancel) : Work(cancel)
+    private sealed class Work<T>(Func<WriteSession, T> work) : Work
     {
         private T answer = default!;
 
@@ -149,7 +171,6 @@ public sealed class WriterQueue : IAsyncDisposable
         public override void Do(WriteSession session) => answer = work(session);
         public override void Answer() => Done.TrySetResult(answer);
         public override void Fail(Exception cause) => Done.TrySetException(cause);
-        protected override void Cancel() => Done.TrySetCanceled();
     }
 }
 

@@ -67,6 +67,8 @@ public enum TrailKind
     SettingChanged = 50,
     /// <summary>A whole club came in from an archive or a copy.</summary>
     Restored = 60,
+    /// <summary>A copy of the whole club was made.</summary>
+    CopyMade = 61,
 }
 
 /// <summary>A photograph or a scan, at most 2 MB.</summary>

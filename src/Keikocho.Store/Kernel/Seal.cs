@@ -12,6 +12,9 @@ public static class Seal
 {
     private const byte Plain = 0;
 
+    /// <summary>Refuses bytes that are no text instead of showing them as something else.</summary>
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
     /// <summary>Closes a text.</summary>
     public static Sealed<string> Close(string value)
     {
@@ -48,20 +51,37 @@ public static class Seal
     }
 
     /// <summary>Opens a text.</summary>
-    public static string Open(Sealed<string> value) => Encoding.UTF8.GetString(Inside(value.Bytes));
+    /// <exception cref="InvalidDataException">The bytes are not a text of a form that this version knows.</exception>
+    public static string Open(Sealed<string> value)
+    {
+        try
+        {
+            return Strict.GetString(Inside(value.Bytes));
+        }
+        catch (DecoderFallbackException cause)
+        {
+            throw new InvalidDataException("A sealed text is damaged. Run the check command on this file.", cause);
+        }
+    }
 
     /// <summary>Opens a text that may be missing.</summary>
     public static string? Open(Sealed<string>? value) => value is { } some ? Open(some) : null;
 
     /// <summary>Opens a date.</summary>
+    /// <exception cref="InvalidDataException">The bytes are not a date of a form that this version knows.</exception>
     public static DateOnly Open(Sealed<DateOnly> value) =>
-        DateOnly.ParseExact(Encoding.UTF8.GetString(Inside(value.Bytes)), "yyyy-MM-dd", CultureInfo.InvariantCulture);
+        DateOnly.TryParseExact(Encoding.UTF8.GetString(Inside(value.Bytes)), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+            ? day
+            : throw new InvalidDataException("A sealed date is damaged. Run the check command on this file.");
 
     /// <summary>Opens a date that may be missing.</summary>
     public static DateOnly? Open(Sealed<DateOnly>? value) => value is { } some ? Open(some) : null;
 
     /// <summary>Opens a whole number.</summary>
-    public static int Open(Sealed<int> value) => BinaryPrimitives.ReadInt32BigEndian(Inside(value.Bytes));
+    /// <exception cref="InvalidDataException">The bytes are not a number of a form that this version knows.</exception>
+    public static int Open(Sealed<int> value) => Inside(value.Bytes) is { Length: 4 } four
+        ? BinaryPrimitives.ReadInt32BigEndian(four)
+        : throw new InvalidDataException("A sealed number is damaged. Run the check command on this file.");
 
     /// <summary>Opens bytes.</summary>
     public static byte[] Open(Sealed<byte[]> value) => Inside(value.Bytes).ToArray();

@@ -20,7 +20,7 @@ public static class FoldMarks
     public static AttendanceRow? Fold(LessonRow lesson, Guid personId, IReadOnlyCollection<MarkRow> marks, AttendanceRules rules)
     {
         ArgumentNullException.ThrowIfNull(lesson);
-        var speaking = marks.Where(m => SpeaksOfPresence(m.Kind)).Select(AsMark).ToList();
+        var speaking = Speaking(marks);
         if (speaking.Count == 0) return null;
         var state = FoldAttendance.Fold(speaking, TimesOf(lesson), rules);
         var held = lesson.ClosureId is null;
@@ -42,6 +42,35 @@ public static class FoldMarks
         };
     }
 
+    /// <summary>
+    /// The marks that speak of presence. An undo or a correction speaks of whatever it takes back: where that is a fall or a sighting,
+    /// it says nothing of presence.
+    /// </summary>
+    private static List<AttendanceMark> Speaking(IReadOnlyCollection<MarkRow> marks)
+    {
+        var speaking = new List<AttendanceMark>(marks.Count);
+        foreach (var mark in marks)
+        {
+            if (SpeaksOfPresence(mark.Kind) && (mark.Replaces is null || SpeaksOfPresence(RootOf(mark, marks).Kind)))
+                speaking.Add(AsMark(mark));
+        }
+
+        return speaking;
+    }
+
+    private static MarkRow RootOf(MarkRow mark, IReadOnlyCollection<MarkRow> marks)
+    {
+        var root = mark;
+        // No longer than the marks are many: damaged marks may replace each other in a circle.
+        for (var steps = 0; steps < marks.Count && root.Replaces is { } replaced; steps++)
+        {
+            if (marks.FirstOrDefault(m => m.Id == replaced) is not { } under) break;
+            root = under;
+        }
+
+        return root;
+    }
+
     /// <summary>Folds one person at one lesson again and stores the state, inside the session's transaction.</summary>
     public static void Store(WriteSession session, LessonRow lesson, Guid personId, AttendanceRules rules)
     {
@@ -60,8 +89,8 @@ public static class FoldMarks
     public static void StoreAll(WriteSession session, LessonRow lesson, AttendanceRules rules)
     {
         ArgumentNullException.ThrowIfNull(session);
-        var people = session.Db.Attendances.Where(a => a.LessonId == lesson.Id).Select(a => a.PersonId).ToList();
-        foreach (var person in people) Store(session, lesson, person, rules);
+        var people = session.Db.Marks.Where(m => m.LessonId == lesson.Id).Select(m => m.PersonId).Distinct().ToList();
+        foreach (var person in people.Order()) Store(session, lesson, person, rules);
     }
 
     /// <summary>The hours of a lesson as the fold takes them.</summary>

@@ -1320,6 +1320,16 @@ namespace Keikocho.Store.Migrations.Postgres
                     END LOOP;
                 END $$;
                 """);
+
+            // Marks and the trail are append-only: whatever the code does, the database refuses.
+            migrationBuilder.Sql("""
+                CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
+                BEGIN
+                    RAISE EXCEPTION '% is append-only.', TG_TABLE_NAME USING ERRCODE = 'restrict_violation';
+                END $$;
+                CREATE TRIGGER marks_stay BEFORE UPDATE OR DELETE OR TRUNCATE ON "Marks" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+                CREATE TRIGGER trail_stays BEFORE UPDATE OR DELETE OR TRUNCATE ON "Trail" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+                """);
         }
 
         /// <inheritdoc />
@@ -1477,6 +1487,8 @@ namespace Keikocho.Store.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Halls");
+
+            migrationBuilder.Sql("DROP FUNCTION refuse_change()");
         }
     }
 }

@@ -1305,6 +1305,14 @@ namespace Keikocho.Store.Migrations.Sqlite
                 name: "IX_WeeklyHours_Club_ProgrammeId",
                 table: "WeeklyHours",
                 columns: new[] { "Club", "ProgrammeId" });
+
+            // Marks and the trail are append-only: whatever the code does, the file refuses.
+            migrationBuilder.Sql("""
+                CREATE TRIGGER marks_are_not_changed BEFORE UPDATE ON "Marks" BEGIN SELECT RAISE(ABORT, 'Marks are append-only.'); END;
+                CREATE TRIGGER marks_are_not_deleted BEFORE DELETE ON "Marks" BEGIN SELECT RAISE(ABORT, 'Marks are append-only.'); END;
+                CREATE TRIGGER trail_is_not_changed BEFORE UPDATE ON "Trail" BEGIN SELECT RAISE(ABORT, 'Trail is append-only.'); END;
+                CREATE TRIGGER trail_is_not_deleted BEFORE DELETE ON "Trail" BEGIN SELECT RAISE(ABORT, 'Trail is append-only.'); END;
+                """);
         }
 
         /// <inheritdoc />

@@ -1,0 +1,127 @@
+using System.Data.Common;
+using Keikocho.Core.Evening;
+using Keikocho.Store.Engines;
+using Keikocho.Store.Keeping.Checking;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Keikocho.Store.Keeping;
+
+/// <summary>Reads the whole club and says what is not as it should be. It changes nothing, and others may go on working.</summary>
+public static class CheckClub
+{
+    /// <summary>Runs every part of the check on one unchanging view of the club.</summary>
+    /// <param name="engine">The club.</param>
+    /// <param name="rulesOn">The rules of the fold on a day, from the club's settings.</param>
+    /// <param name="thorough">
+    /// True compares every index of a SQLite file with its table too: about ten times slower on a large club. False looks at every page
+    /// and every row.
+    /// </param>
+    /// <param name="progress">Hears how far it is.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="StoreRefusal">There is no club to check, or it is of another version.</exception>
+    public static async Task<CheckReport> RunAsync(
+        Engine engine,
+        Func<DateOnly, AttendanceRules> rulesOn,
+        bool thorough = false,
+        IProgress<CheckProgress>? progress = null,
+        CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(rulesOn);
+        if (engine is SqliteEngine { File: var file } && !File.Exists(file)) throw new StoreRefusal($"{file} does not exist.");
+        var findings = new Findings();
+        var view = await ReadSnapshot.OpenAsync(engine, readersAtOnce: 3, cancel).ConfigureAwait(false);
+        await using var disposal = view.ConfigureAwait(false);
+        try
+        {
+            await RefuseOtherVersionAsync(view, engine, cancel).ConfigureAwait(false);
+        }
+        catch (SqliteException cause)
+        {
+            throw new StoreRefusal($"{engine.Place} is so damaged that it cannot be read: {cause.Message} Restore a copy.", cause);
+        }
+
+        // The engine's own check reads every page and the rest reads every row: side by side they use two cores.
+        var pages = Task.Run(() => CheckPages(engine, thorough, findings, progress, cancel), cancel);
+        var (marks, states, lines, opened) = await Task.Run(() => CheckAllRows(view, engine, rulesOn, findings, progress, cancel), cancel).ConfigureAwait(false);
+        await pages.ConfigureAwait(false);
+        return new CheckReport(findings.ToList(), marks, states, lines, opened, thorough);
+    }
+
+    private static (long Marks, long States, long Lines, long Opened) CheckAllRows(
+        ReadSnapshot view,
+        Engine engine,
+        Func<DateOnly, AttendanceRules> rulesOn,
+        Findings findings,
+        IProgress<CheckProgress>? progress,
+        CancellationToken cancel)
+    {
+        long marks = 0, states = 0, lines = 0, opened = 0;
+        var rows = new CheckRows(view, engine.Club, findings);
+        Part(CheckPart.Links, () => rows.Links(cancel));
+        Part(CheckPart.Trail, () => lines = rows.Trail(cancel));
+        Part(CheckPart.Sealed, () => opened = rows.Sealed(cancel));
+        Part(CheckPart.Calendar, rows.Calendar);
+        Part(CheckPart.Marks, rows.Sequences);
+        Part(CheckPart.States, () =>
+        {
+            using var check = new CheckStates(view, engine.Club, findings, rulesOn);
+            check.Run(progress, cancel);
+            (marks, states) = (check.MarksRead, check.StatesRead);
+        });
+        return (marks, states, lines, opened);
+
+        void Part(CheckPart part, Action run)
+        {
+            progress?.Report(new CheckProgress(part, 0));
+            try
+            {
+                run();
+            }
+            catch (Exception cause) when (cause is DbException or InvalidDataException or InvalidCastException or FormatException)
+            {
+                // A damaged part must not hide what is wrong with the others.
+                findings.Add(part, $"{part} could not be read to the end: {cause.Message}");
+            }
+        }
+    }
+
+    private static void CheckPages(Engine engine, bool thorough, Findings findings, IProgress<CheckProgress>? progress, CancellationToken cancel)
+    {
+        // PostgreSQL has no such question for everybody: it checks its pages as it reads them, and every row is read here.
+        if (engine is not SqliteEngine sqlite) return;
+        progress?.Report(new CheckProgress(CheckPart.Engine, 0));
+        var text = new SqliteConnectionStringBuilder { DataSource = sqlite.File, Mode = SqliteOpenMode.ReadOnly, Pooling = false };
+        using var connection = new SqliteConnection(text.ToString());
+        connection.Open();
+        using var stop = cancel.UnsafeRegister(_ => SQLitePCL.raw.sqlite3_interrupt(connection.Handle), null);
+        using var command = connection.CreateCommand();
+        command.CommandText = thorough ? "PRAGMA integrity_check(20)" : "PRAGMA quick_check(20)";
+        try
+        {
+            using var reader = command.ExecuteReader();
+            while (reader.Read())
+            {
+                if (reader.GetString(0) is var line && line != "ok") findings.Add(CheckPart.Engine, $"SQLite says: {line.ReplaceLineEndings(" ")}");
+            }
+        }
+        catch (SqliteException cause)
+        {
+            cancel.ThrowIfCancellationRequested();
+            findings.Add(CheckPart.Engine, $"SQLite cannot read the file: {cause.Message}");
+        }
+    }
+
+    private static async Task RefuseOtherVersionAsync(ReadSnapshot view, Engine engine, CancellationToken cancel)
+    {
+        using var db = view.OpenDb();
+        var known = db.Database.GetMigrations().ToList();
+        var applied = (await db.Database.GetAppliedMigrationsAsync(cancel).ConfigureAwait(false)).ToList();
+        if (applied.Count == 0) throw new StoreRefusal($"{engine.Place} holds no club.");
+        if (applied.Except(known, StringComparer.Ordinal).FirstOrDefault() is { } newer)
+            throw new StoreRefusal($"{engine.Place} was written by a newer version ({newer}). Check it with that version.");
+        if (known.Except(applied, StringComparer.Ordinal).Any())
+            throw new StoreRefusal($"{engine.Place} was written by an older version. Open it once with this one, then check it.");
+    }
+}
