@@ -1,6 +1,5 @@
 using Keikocho.App.Commands;
 using Keikocho.App.Hosting;
-using Keikocho.Store.Engines;
 
 namespace Keikocho.App.Club;
 
@@ -10,15 +9,9 @@ public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider
     /// <inheritdoc/>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
-        try
-        {
-            if (served.IsDemo) await DemoOfToday.MakeAsync(house.Engine, time, cancellationToken);
-            await house.Engine.UpgradeAsync(time.GetUtcNow(), cancellationToken);
-        }
-        catch (StoreRefusal refusal)
-        {
-            throw new RefusalException(refusal.Message);
-        }
+        await EngineChoice.DemandReachableAsync(house.Engine, cancellationToken);
+        if (served.IsDemo) await DemoOfToday.MakeAsync(house.Engine, time, cancellationToken);
+        await house.Engine.UpgradeAsync(time.GetUtcNow(), cancellationToken);
 
         await using var db = house.Engine.OpenDb();
         if (db.Clubs.FirstOrDefault() is { } club) heading.Take(club.Name, club.Zone);

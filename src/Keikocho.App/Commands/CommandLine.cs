@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 
 namespace Keikocho.App.Commands;
 
@@ -25,8 +26,7 @@ public static class CommandLine
         var parsed = Root(verbs).Parse(args);
         if (parsed.Action is ParseErrorAction)
         {
-            var first = parsed.Errors.Count > 0 ? parsed.Errors[0].Message : "That cannot be read.";
-            await complaints.WriteLineAsync($"{Sentence(first)} See: keikocho --help");
+            await complaints.WriteLineAsync($"{WhatIsWrong(parsed)} {SeeHelp(parsed)}");
             return ExitCode.WrongUsage;
         }
 
@@ -40,7 +40,7 @@ public static class CommandLine
                 ProcessTerminationTimeout = TimeSpan.FromSeconds(30),
             });
         }
-        catch (RefusalException refusal)
+        catch (Exception e) when (Refusals.Of(e) is { } refusal)
         {
             await complaints.WriteLineAsync(refusal.Message);
             return ExitCode.Refused;
@@ -74,9 +74,34 @@ public static class CommandLine
         return root;
     }
 
+    /// <summary>Where the help for what was typed is.</summary>
+    internal static string SeeHelp(ParseResult parsed)
+    {
+        var words = new List<string> { "--help" };
+        for (SymbolResult? at = parsed.CommandResult; at is CommandResult { Command: not RootCommand } verb; at = verb.Parent)
+            words.Insert(0, verb.Command.Name);
+        return $"See: keikocho {string.Join(' ', words)}";
+    }
+
+    private static string WhatIsWrong(ParseResult parsed)
+    {
+        var verb = parsed.CommandResult;
+        if (verb.Command.Subcommands.Count > 0 && verb.Command is not RootCommand && verb.Command.Action is null)
+            return $"Say which: {string.Join(" or ", verb.Command.Subcommands.Select(word => $"keikocho {verb.Command.Name} {word.Name}"))}.";
+        var missing = verb.Command.Arguments.FirstOrDefault(argument =>
+            argument.Arity.MinimumNumberOfValues > 0 && verb.GetResult(argument) is not { Tokens.Count: > 0 });
+        if (missing is not null)
+            return $"{missing.Name} is missing.";
+        var first = parsed.Errors.Count > 0 ? parsed.Errors[0].Message : "That cannot be read.";
+        // Typed in the wrong place, or without quotes, it must not be printed again: it may hold a password.
+        return EngineChoice.LooksLikeConnectionText(first)
+            ? $"The connection text of a database stands in the wrong place; write --database {EngineChoice.Example}, with the quotes."
+            : Sentence(first);
+    }
+
     private static string Sentence(string message)
     {
-        var trimmed = message.Trim();
+        var trimmed = string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
         return trimmed.EndsWith('.') || trimmed.EndsWith('?') ? trimmed : trimmed + ".";
     }
 }

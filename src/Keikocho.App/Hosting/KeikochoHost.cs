@@ -26,7 +26,7 @@ public static class KeikochoHost
 
     private static void AddClub(IServiceCollection services)
     {
-        services.AddSingleton<Engine>(provider => new SqliteEngine(provider.GetRequiredService<ServedClub>().FilePath));
+        services.AddSingleton<Engine>(provider => provider.GetRequiredService<ServedClub>().Engine);
         services.AddSingleton<ClubHouse>();
         services.AddSingleton<ClubHeading>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
@@ -141,10 +141,10 @@ public static class KeikochoHost
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
         services.ConfigureHttpJsonOptions(options =>
         {
-            options.SerializerOptions.PropertyNamingPolicy = SumJson.Compact.PropertyNamingPolicy;
-            options.SerializerOptions.UnmappedMemberHandling = SumJson.Compact.UnmappedMemberHandling;
-            options.SerializerOptions.Encoder = SumJson.Compact.Encoder;
-            foreach (var converter in SumJson.Compact.Converters)
+            options.SerializerOptions.PropertyNamingPolicy = WebJson.Options.PropertyNamingPolicy;
+            options.SerializerOptions.UnmappedMemberHandling = WebJson.Options.UnmappedMemberHandling;
+            options.SerializerOptions.Encoder = WebJson.Options.Encoder;
+            foreach (var converter in WebJson.Options.Converters)
                 options.SerializerOptions.Converters.Add(converter);
         });
         PageTokens.Add(services);
