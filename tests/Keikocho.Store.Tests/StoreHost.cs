@@ -64,7 +64,13 @@ public abstract class StoreSpecification(StoreHost host) : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await Host.DisposeAsync();
+        Ending();
         GC.SuppressFinalize(this);
+    }
+
+    /// <summary>What a specification has besides its clubs goes here.</summary>
+    protected virtual void Ending()
+    {
     }
 
     /// <summary>An empty club with one row of every table, all values there, and one with every value missing that may be.</summary>

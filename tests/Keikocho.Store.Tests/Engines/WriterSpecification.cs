@@ -187,12 +187,7 @@ public sealed class WriterOnSqlite() : WriterSpecification(new SqliteHost())
         using var folder = new TempFolder();
         var file = folder.File("club.keikocho");
         var answered = new List<Guid>();
-        using (var child = Process.Start(new ProcessStartInfo
-        {
-            FileName = Environment.ProcessPath!,
-            ArgumentList = { TappingChild.Verb, file },
-            RedirectStandardOutput = true,
-        })!)
+        using (var child = Process.Start(ThisProgram(TappingChild.Verb, file))!)
         {
             while (answered.Count < 300 && await child.StandardOutput.ReadLineAsync(Cancel) is { } line) answered.Add(Guid.Parse(line.Split(' ')[0]));
             // SIGKILL: nothing of the process runs after it.
@@ -214,6 +209,14 @@ public sealed class WriterOnSqlite() : WriterSpecification(new SqliteHost())
         var report = await Keikocho.Store.Keeping.CheckClub.RunAsync(engine, _ => new Keikocho.Core.Evening.AttendanceRules(), thorough: true, cancel: Cancel);
         Assert.Empty(report.Problems);
         engine.Release();
+    }
+
+    /// <summary>This test program again, whether it was started by itself or as <c>dotnet exec</c>.</summary>
+    private static ProcessStartInfo ThisProgram(params string[] arguments)
+    {
+        var isRuntime = Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet";
+        string[] program = isRuntime ? ["exec", typeof(TappingChild).Assembly.Location] : [];
+        return new ProcessStartInfo(Environment.ProcessPath!, [.. program, .. arguments]) { RedirectStandardOutput = true };
     }
 
     private static void Limit(WriteSession session)

@@ -119,7 +119,7 @@ internal sealed class CheckStates : IDisposable
         }
         catch (ArgumentException cause)
         {
-            findings.Add(CheckPart.Marks, $"The marks of person {first.PersonId} at {NameOf(first.LessonId)} cannot be folded: {cause.Message}");
+            findings.Add(CheckPart.Marks, $"The marks of person {first.PersonId} at {NameOf(first.LessonId)} cannot be folded: {SentenceOf(cause)}");
             return;
         }
 
@@ -205,6 +205,13 @@ internal sealed class CheckStates : IDisposable
     private string NameOf(Guid lessonId) => lessons.TryGetValue(lessonId, out var of)
         ? string.Create(CultureInfo.InvariantCulture, $"the lesson of {of.Date:yyyy-MM-dd} {of.Start:HH:mm}")
         : $"lesson {lessonId}";
+
+    /// <summary>The sentence of a refused argument, without the parameter's name that the runtime puts behind it.</summary>
+    private static string SentenceOf(ArgumentException cause)
+    {
+        var at = cause.Message.IndexOf(" (Parameter '", StringComparison.Ordinal);
+        return at < 0 ? cause.Message : cause.Message[..at];
+    }
 
     private static string Difference(StateLine stored, StateLine wanted)
     {
