@@ -4,10 +4,10 @@ using Keikocho.App.Hosting;
 namespace Keikocho.App.Club;
 
 /// <summary>Before the first page: the file is brought to this version's shape, the demo club is made, the heading is read.</summary>
-public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider time, ClubHeading heading) : IHostedService
+public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider time, ClubHeading heading)
 {
-    /// <inheritdoc/>
-    public async Task StartAsync(CancellationToken cancellationToken)
+    /// <summary>Opens it, before the address is open to anybody.</summary>
+    public async Task OpenAsync(CancellationToken cancellationToken)
     {
         await EngineChoice.DemandReachableAsync(house.Engine, cancellationToken);
         if (served.IsDemo) await DemoOfToday.MakeAsync(house.Engine, time, cancellationToken);
@@ -16,7 +16,4 @@ public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider
         await using var db = house.Engine.OpenDb();
         if (db.Clubs.FirstOrDefault() is { } club) heading.Take(club.Name, club.Zone);
     }
-
-    /// <inheritdoc/>
-    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 }

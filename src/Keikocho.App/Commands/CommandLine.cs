@@ -22,8 +22,10 @@ public static class CommandLine
     public static async Task<int> RunAsync(
         IEnumerable<Command> verbs, IReadOnlyList<string> args, TextWriter answers, TextWriter complaints)
     {
+        ArgumentNullException.ThrowIfNull(args);
         ArgumentNullException.ThrowIfNull(complaints);
-        var parsed = Root(verbs).Parse(args);
+        var root = Root(verbs);
+        var parsed = root.Parse(WithVerb(root, args));
         if (parsed.Action is ParseErrorAction)
         {
             await complaints.WriteLineAsync($"{WhatIsWrong(parsed)} {SeeHelp(parsed)}");
@@ -67,11 +69,22 @@ public static class CommandLine
 
     private static RootCommand Root(IEnumerable<Command> verbs)
     {
-        var root = new RootCommand("The practice notebook of a judo club. Without a verb it opens the demo club, or the club whose file is named.");
-        ServeVerb.ServeWithoutAVerb(root);
+        var root = new RootCommand(
+            "The practice notebook of a judo club.\n\n"
+            + "  keikocho            opens the demo club, which is invented: the same as keikocho serve\n"
+            + "  keikocho FILE       opens your club, kept in FILE: the same as keikocho serve FILE\n"
+            + "  keikocho VERB ...   does one of the things below; keikocho VERB --help says more");
         foreach (var verb in verbs)
             root.Subcommands.Add(verb);
         return root;
+    }
+
+    // Not an argument of the root: the help of every verb would show it.
+    private static IReadOnlyList<string> WithVerb(RootCommand root, IReadOnlyList<string> args)
+    {
+        var known = root.Options.SelectMany(option => option.Aliases.Append(option.Name))
+            .Concat(root.Subcommands.Select(verb => verb.Name));
+        return args.Count > 0 && known.Contains(args[0], StringComparer.Ordinal) ? args : [ServeVerb.Name, .. args];
     }
 
     /// <summary>Where the help for what was typed is.</summary>

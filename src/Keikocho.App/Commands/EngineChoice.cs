@@ -30,8 +30,8 @@ public static class EngineChoice
         try
         {
             var parts = new DbConnectionStringBuilder { ConnectionString = connectionText };
-            if (!parts.ContainsKey("Host") && !parts.ContainsKey("Server"))
-                throw new WrongUsageException($"The text behind --database names no host; write it as {Example}.");
+            if ((!parts.ContainsKey("Host") && !parts.ContainsKey("Server")) || (!parts.ContainsKey("Database") && !parts.ContainsKey("DB")))
+                throw new WrongUsageException($"The text behind --database names no host or no database; write it as {Example}.");
             return new PostgresEngine(connectionText, club);
         }
         catch (ArgumentException)

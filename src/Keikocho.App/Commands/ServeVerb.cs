@@ -7,22 +7,16 @@ namespace Keikocho.App.Commands;
 /// <summary><c>keikocho serve [FILE] [--demo] [--database TEXT [--club N]] [--address A] [--port N]</c>: opens a club's pages on this machine.</summary>
 public static class ServeVerb
 {
+    /// <summary>The verb's name; what is typed without a verb means this one.</summary>
+    public const string Name = "serve";
+
     /// <summary>The port that is tried first.</summary>
     public const int UsualPort = 5110;
 
     /// <summary>The verb itself.</summary>
     public static Command Build()
     {
-        var verb = new Command("serve", "Open a club's pages on this machine");
-        Serve(verb);
-        return verb;
-    }
-
-    /// <summary>Lets <c>keikocho</c> and <c>keikocho FILE</c> do the same as the verb.</summary>
-    public static void ServeWithoutAVerb(RootCommand root) => Serve(root);
-
-    private static void Serve(Command command)
-    {
+        var command = new Command(Name, "Open a club's pages on this machine");
         var file = new Argument<string?>("FILE")
         {
             Arity = ArgumentArity.ZeroOrOne,
@@ -63,6 +57,7 @@ public static class ServeVerb
             await app.WaitForShutdownAsync(stopping);
             return ExitCode.Done;
         });
+        return command;
     }
 
     private static ServedClub ClubToServe(string? file, bool demo, string? database, int? number)

@@ -31,7 +31,7 @@ public static class KeikochoHost
         services.AddSingleton<ClubHeading>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
-        services.AddHostedService<OpeningClub>();
+        services.AddSingleton<OpeningClub>();
     }
 
     private static void MapClub(WebApplication app)
@@ -95,10 +95,12 @@ public static class KeikochoHost
     }
 
     /// <summary>Opens it.</summary>
-    /// <exception cref="RefusalException">The port was taken in the meantime, or a part of the application refused to start.</exception>
+    /// <exception cref="RefusalException">The port was taken in the meantime, or the database cannot be reached.</exception>
+    /// <exception cref="StoreRefusal">The club's file or database cannot be opened.</exception>
     public static async Task StartAsync(WebApplication app, CancellationToken stopping = default)
     {
         ArgumentNullException.ThrowIfNull(app);
+        await app.Services.GetRequiredService<OpeningClub>().OpenAsync(stopping);
         try
         {
             await app.StartAsync(stopping);
