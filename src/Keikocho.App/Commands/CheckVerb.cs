@@ -54,7 +54,7 @@ public static class CheckVerb
     }
 
     private static string Summary(string place, CheckReport report) => string.Create(CultureInfo.InvariantCulture,
-        $"{place}: {(report.Sound ? "all is well" : report.Problems.Count == 1 ? "1 problem" : $"{report.Problems.Count:N0} problems")}; looked at {report.Marks:N0} marks, {report.States:N0} states, {report.TrailLines:N0} lines of the trail, {report.SealedValues:N0} sealed values.");
+        $"{Refusals.AtStart(place)}: {(report.Sound ? "all is well" : report.Problems.Count == 1 ? "1 problem" : $"{report.Problems.Count:N0} problems")}; looked at {report.Marks:N0} marks, {report.States:N0} states, {report.TrailLines:N0} lines of the trail, {report.SealedValues:N0} sealed values.");
 
     /// <summary>The report as a script reads it.</summary>
     private sealed record CheckAnswer(

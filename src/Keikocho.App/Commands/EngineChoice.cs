@@ -54,7 +54,7 @@ public static class EngineChoice
         catch (Exception e) when (e is DbException or SocketException or TimeoutException)
         {
             throw new RefusalException(
-                $"{char.ToUpperInvariant(engine.Place[0])}{engine.Place[1..]} cannot be opened ({e.Message.ReplaceLineEndings(" ").TrimEnd('.')}); see that the server runs and that the text behind --database is right.");
+                $"{Refusals.AtStart(engine.Place)} cannot be opened ({e.Message.ReplaceLineEndings(" ").TrimEnd('.')}); see that the server runs and that the text behind --database is right.");
         }
     }
 

@@ -9,7 +9,14 @@ public static class Refusals
     public static RefusalException? Of(Exception thrown) => thrown switch
     {
         RefusalException refusal => refusal,
-        StoreRefusal refusal => new RefusalException(refusal.Message),
+        StoreRefusal refusal => new RefusalException(AtStart(refusal.Message)),
         _ => null,
     };
+
+    /// <summary>A sentence with a capital where it begins with a word; a path at its start stays as it is.</summary>
+    public static string AtStart(string sentence)
+    {
+        ArgumentNullException.ThrowIfNull(sentence);
+        return sentence.StartsWith("the ", StringComparison.Ordinal) ? "T" + sentence[1..] : sentence;
+    }
 }
