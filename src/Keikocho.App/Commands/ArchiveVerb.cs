@@ -23,12 +23,11 @@ public static class ArchiveVerb
         verb.SetAction(async (parsed, stopping) =>
         {
             var (engine, target) = await place.OpenAsync(parsed, stopping);
-            if (EngineChoice.LooksLikeConnectionText(target!))
-                throw new WrongUsageException("ARCHIVE is the name of a file.");
+            var path = ClubFile.Target(target!);
             await KnownClub.DemandAsync(engine, stopping);
-            var manifest = await Archive.WriteAsync(engine, target!, TimeProvider.System.GetUtcNow(), stopping);
+            var manifest = await Archive.WriteAsync(engine, path, TimeProvider.System.GetUtcNow(), stopping);
             var output = parsed.InvocationConfiguration.Output;
-            await output.WriteLineAsync($"The archive is in {Path.GetFullPath(target!)}: {Rows(manifest)}.");
+            await output.WriteLineAsync($"The archive is in {path}: {Rows(manifest)}.");
             await output.WriteLineAsync("Names, birth dates and telephone numbers stand open in it; keep it where only the club can read it.");
             return ExitCode.Done;
         });
@@ -43,24 +42,23 @@ public static class ArchiveVerb
         verb.SetAction(async (parsed, stopping) =>
         {
             var (file, postgres, archive) = place.Read(parsed);
-            if (EngineChoice.LooksLikeConnectionText(archive!))
-                throw new WrongUsageException("ARCHIVE is the name of a file.");
+            var from = EngineChoice.File(archive!).File;
             string where;
             ArchiveManifest manifest;
             if (postgres is not null)
             {
                 await using var database = postgres;
                 await EngineChoice.DemandReachableAsync(database, stopping);
-                manifest = await ReadAsync(database, archive!, stopping);
+                manifest = await ReadAsync(database, from, stopping);
                 where = database.Place;
             }
             else
             {
                 where = ClubFile.Wanted(file!);
-                manifest = await ClubFile.MakeAsync(where, engine => ReadAsync(engine, archive!, stopping));
+                manifest = await ClubFile.MakeAsync(where, engine => ReadAsync(engine, from, stopping));
             }
 
-            await parsed.InvocationConfiguration.Output.WriteLineAsync($"The club of {Path.GetFullPath(archive!)} is in {where}: {Rows(manifest)}.");
+            await parsed.InvocationConfiguration.Output.WriteLineAsync($"The club of {from} is in {where}: {Rows(manifest)}.");
             return ExitCode.Done;
         });
         return verb;

@@ -15,10 +15,9 @@ public static class BackupVerb
         verb.SetAction(async (parsed, stopping) =>
         {
             var (engine, target) = await place.OpenAsync(parsed, stopping);
-            if (EngineChoice.LooksLikeConnectionText(target!))
-                throw new WrongUsageException("TARGET is the name of a file.");
+            var path = ClubFile.Target(target!);
             await KnownClub.DemandAsync(engine, stopping);
-            var copy = await ClubCopy.MakeAsync(engine, target!, TimeProvider.System.GetUtcNow(), stopping);
+            var copy = await ClubCopy.MakeAsync(engine, path, TimeProvider.System.GetUtcNow(), stopping);
             var output = parsed.InvocationConfiguration.Output;
             await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture,
                 $"The copy is in {copy.File}: {copy.Bytes:N0} bytes, made at {copy.MadeAt.UtcDateTime:yyyy-MM-dd HH:mm:ss} UTC."));

@@ -19,10 +19,16 @@ public static class ClubFile
             throw new WrongUsageException($"The name of a club's file ends in {Ending}; '{typed}' does not.");
         if (Directory.Exists(path))
             throw new RefusalException($"{path} is a folder; name the club's file inside it.");
-        if (!Directory.Exists(Path.GetDirectoryName(path)))
-            throw new RefusalException($"The folder {Path.GetDirectoryName(path)} does not exist; make it first or name another file.");
-        return path;
+        return InAFolder(path);
     }
+
+    /// <summary>The full path of a file of any name that is to be written beside the club's: a copy, an archive.</summary>
+    /// <exception cref="RefusalException">It lies in no folder.</exception>
+    public static string Target(string typed) => InAFolder(EngineChoice.File(typed).File);
+
+    private static string InAFolder(string path) => Directory.Exists(Path.GetDirectoryName(path))
+        ? path
+        : throw new RefusalException($"The folder {Path.GetDirectoryName(path)} does not exist; make it first or name another file.");
 
     /// <summary>
     /// Makes a new club's file. It is made under another name and takes its own only when it is whole: what was stopped or refused leaves

@@ -68,10 +68,12 @@ public static class BuiltProgram
         return Process.Start(start)!;
     }
 
-    /// <summary>Asks a serving process to close, as Ctrl+C does, and gives its exit code; where there is no such signal it is killed, and 0 given.</summary>
+    /// <summary>Asks a serving process to close, as Ctrl+C does, and gives its exit code. Where there is no such signal it is killed, and 0 given.</summary>
     public static async Task<int> CloseAsync(Process process)
     {
         ArgumentNullException.ThrowIfNull(process);
+        if (process.HasExited)
+            return process.ExitCode;
         if (OperatingSystem.IsWindows())
         {
             process.Kill();

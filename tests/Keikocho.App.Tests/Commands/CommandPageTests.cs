@@ -122,8 +122,11 @@ public sealed partial class CommandPageTests(PostgresDatabase database) : IClass
         try
         {
             var said = new StringBuilder();
-            for (var i = 0; i < lines; i++)
-                said.Append(await process.StandardOutput.ReadLineAsync(Stop)).Append('\n');
+            for (var i = 0; i < lines && await process.StandardOutput.ReadLineAsync(Stop) is { } line; i++)
+                said.Append(line).Append('\n');
+            // Refused, it has said nothing there and has ended by itself.
+            if (said.Length == 0)
+                await process.WaitForExitAsync(Stop).WaitAsync(TimeSpan.FromSeconds(30), Stop);
             var code = await BuiltProgram.CloseAsync(process);
             said.Append(await process.StandardOutput.ReadToEndAsync(Stop));
             return new Ended(code, said.ToString(), await process.StandardError.ReadToEndAsync(Stop));

@@ -28,9 +28,10 @@ public sealed class VerbTests(DemoFile demo) : IClassFixture<DemoFile>, IDisposa
     {
         foreach (var (name, number) in new[] { ("a", "7"), ("b", "7"), ("c", "8") })
             Assert.Equal(ExitCode.Done, (await BuiltProgram.HereAsync("demo", folder.File(name + ".keikocho"), "--day", "2026-03-03", "--number", number)).Code);
+        // Nothing is left of the names that the files had while they were made.
+        Assert.Equal(3, Directory.GetFileSystemEntries(folder.Path).Length);
         Assert.Equal(Marks("a"), Marks("b"));
         Assert.NotEqual(Marks("a"), Marks("c"));
-        Assert.Equal(3, Directory.GetFiles(folder.Path).Length);
 
         string Marks(string name)
         {
@@ -89,18 +90,19 @@ public sealed class VerbTests(DemoFile demo) : IClassFixture<DemoFile>, IDisposa
     public async Task Each_problem_of_a_check_is_one_sentence_and_the_number_is_1()
     {
         var file = demo.CopyTo(folder);
-        DemoFile.Change(file, "UPDATE \"Trail\" SET \"Kind\" = 1 WHERE \"Number\" = 2");
+        DemoFile.Change(file, "DELETE FROM \"Attendances\" WHERE (\"LessonId\", \"PersonId\") = (SELECT \"LessonId\", \"PersonId\" FROM \"Attendances\" LIMIT 1)");
         var words = await BuiltProgram.HereAsync("check", file);
         Assert.Equal(ExitCode.Refused, words.Code);
         Assert.Equal("", words.Complaints);
         var lines = words.Answers.TrimEnd().ReplaceLineEndings("\n").Split('\n');
         Assert.Equal(2, lines.Length);
-        Assert.StartsWith("Trail: Line 2 of the trail does not fit its hash", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("States: ", lines[0], StringComparison.Ordinal);
+        Assert.Contains("and no state", lines[0], StringComparison.Ordinal);
         Assert.StartsWith($"{file}: 1 problem; looked at", lines[1], StringComparison.Ordinal);
 
         var json = await JsonAsync(file, ExitCode.Refused);
         Assert.False(json["sound"]!.GetValue<bool>());
-        Assert.Equal("trail", Assert.Single(json["problems"]!.AsArray())!["part"]!.GetValue<string>());
+        Assert.Equal("states", Assert.Single(json["problems"]!.AsArray())!["part"]!.GetValue<string>());
     }
 
     private static async Task<JsonNode> JsonAsync(string file, int code = ExitCode.Done)
