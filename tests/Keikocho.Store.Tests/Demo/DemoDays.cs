@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using Keikocho.Store.Demo;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Demo;
 

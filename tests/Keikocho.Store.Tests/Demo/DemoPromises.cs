@@ -3,7 +3,6 @@ using Keikocho.Store.Club;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Demo;
 

@@ -8,7 +8,6 @@ using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Testing;
 using Microsoft.EntityFrameworkCore;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Demo;
 
