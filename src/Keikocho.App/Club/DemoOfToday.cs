@@ -12,12 +12,15 @@ public static class DemoOfToday
     /// <summary>The fixed number that the demo is made from.</summary>
     public const int Seed = 2026;
 
+    /// <summary>Where the demo club is.</summary>
+    public const string Zone = "Europe/London";
+
     /// <summary>Makes the demo club where there is none for today.</summary>
     public static async Task MakeAsync(Engine engine, TimeProvider time, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(time);
-        var clock = new ClubClock(time, "Europe/London");
+        var clock = new ClubClock(time, Zone);
         if (engine is SqliteEngine { File: var file } sqlite && File.Exists(file))
         {
             await engine.UpgradeAsync(time.GetUtcNow(), cancel);

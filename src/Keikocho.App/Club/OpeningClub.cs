@@ -1,25 +1,18 @@
 using Keikocho.App.Commands;
 using Keikocho.App.Hosting;
 using Keikocho.App.Shared;
-using Keikocho.Store.Engines;
 
 namespace Keikocho.App.Club;
 
 /// <summary>Before the first page: the file is brought to this version's shape, the demo club is made, the heading is read.</summary>
-public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider time, ClubHeading heading) : IHostedService
+public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider time, ClubHeading heading)
 {
-    /// <inheritdoc/>
-    public async Task StartAsync(CancellationToken cancellationToken)
+    /// <summary>Opens it, before the address is open to anybody.</summary>
+    public async Task OpenAsync(CancellationToken cancellationToken)
     {
-        try
-        {
-            if (served.IsDemo) await DemoOfToday.MakeAsync(house.Engine, time, cancellationToken);
-            await house.Engine.UpgradeAsync(time.GetUtcNow(), cancellationToken);
-        }
-        catch (StoreRefusal refusal)
-        {
-            throw new RefusalException(refusal.Message);
-        }
+        await EngineChoice.DemandReachableAsync(house.Engine, cancellationToken);
+        if (served.IsDemo) await DemoOfToday.MakeAsync(house.Engine, time, cancellationToken);
+        await house.Engine.UpgradeAsync(time.GetUtcNow(), cancellationToken);
 
         // The book is read while the server opens its door; the first page finds it, or waits for the rest of it.
         _ = Task.Run(ReadAhead, CancellationToken.None);
@@ -38,7 +31,4 @@ public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider
             // The first page asks again, and its reader is told what is wrong.
         }
     }
-
-    /// <inheritdoc/>
-    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 }

@@ -9,5 +9,11 @@ public static class AllVerbs
     public static IEnumerable<Command> Build() =>
     [
         ServeVerb.Build(),
+        DemoVerb.Build(),
+        BackupVerb.Build(),
+        RestoreVerb.Build(),
+        CheckVerb.Build(),
+        ArchiveVerb.Build(),
+        .. SumVerb.BuildAll(),
     ];
 }

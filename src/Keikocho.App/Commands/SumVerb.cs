@@ -1,72 +1,48 @@
 using System.CommandLine;
+using Keikocho.Core.Command;
 
 namespace Keikocho.App.Commands;
 
 /// <summary>
 /// A sum on the command line: a question as JSON from a file or the standard input, the answer as indented JSON on the standard
-/// output. Every sum of Core is reached this way, by one line in its folder's verb.
+/// output. It opens no club and writes no file.
 /// </summary>
 public static class SumVerb
 {
-    /// <summary>Makes the verb of a sum.</summary>
-    /// <typeparam name="TQuestion">The question; every member of it must be given, and no other.</typeparam>
-    /// <typeparam name="TAnswer">The answer with its reasons.</typeparam>
-    /// <param name="name">One word, as typed.</param>
-    /// <param name="description">One line for the help.</param>
-    /// <param name="sum">
-    /// The sum. What it refuses by an <see cref="ArgumentException"/> is told as a refusal, since the question is all it was given.
-    /// </param>
-    public static Command Build<TQuestion, TAnswer>(string name, string description, Func<TQuestion, TAnswer> sum)
-        where TQuestion : class
-        where TAnswer : notnull
+    /// <summary>The verbs of all sums, in the order of <see cref="AnswerQuestion.Names"/>.</summary>
+    public static IEnumerable<Command> BuildAll() => AnswerQuestion.Names.Select(name => Build(name, Description(name)));
+
+    private static Command Build(string name, string description)
     {
         var source = new Argument<string>("QUESTION")
         {
-            Description = "A file with the question as JSON, or - for the standard input",
+            Description = $"A file with the question as JSON, or - for the standard input; docs/formats/{name}.md shows one with its answer",
         };
         var verb = new Command(name, description) { source };
         verb.SetAction(async (parsed, stopping) =>
         {
             var from = parsed.GetValue(source)!;
-            var question = SumJson.Read<TQuestion>(await ReadBytesAsync(from, stopping), from == "-" ? "the standard input" : from);
-            TAnswer answer;
-            try
+            var question = await QuestionText.ReadAsync(from, stopping);
+            switch (AnswerQuestion.Answer(name, question))
             {
-                answer = sum(question);
+                case QuestionOutcome.Answered answered:
+                    await parsed.InvocationConfiguration.Output.WriteLineAsync(answered.Json);
+                    return ExitCode.Done;
+                case QuestionOutcome.Refused refused:
+                    throw new RefusalException($"In {QuestionText.NameOf(from)}: {refused.Sentence}");
+                default:
+                    throw new InvalidOperationException($"The sum {name} is listed, but nobody answers it.");
             }
-            catch (ArgumentException e)
-            {
-                throw new RefusalException($"The question in {from} cannot be answered: {e.Message.ReplaceLineEndings(" ")}");
-            }
-            await parsed.InvocationConfiguration.Output.WriteLineAsync(SumJson.Write(answer));
-            return ExitCode.Done;
         });
         return verb;
     }
 
-    private static async Task<byte[]> ReadBytesAsync(string from, CancellationToken stopping)
+    private static string Description(string name) => name switch
     {
-        const int mostBytes = 64 * 1024 * 1024;
-        try
-        {
-            await using var stream = from == "-" ? Console.OpenStandardInput() : File.OpenRead(from);
-            using var bytes = new MemoryStream();
-            var part = new byte[81_920];
-            for (int read; (read = await stream.ReadAsync(part, stopping)) > 0;)
-            {
-                if (bytes.Length + read > mostBytes)
-                    throw new RefusalException($"The question in {from} is larger than 64 MB; ask for less at once.");
-                bytes.Write(part, 0, read);
-            }
-            return bytes.ToArray();
-        }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            throw new RefusalException($"There is no file {from}; name the file with the question, or - for the standard input.");
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new RefusalException($"{from} cannot be read ({e.Message.TrimEnd('.')}); name another file.");
-        }
-    }
+        "clock" => "One child's clock: lessons attended, needed and left before the next test",
+        "attendance" => "How often each child comes, the chance of enough lessons, and how many to expect tonight",
+        "roll" => "Who is on the premises now",
+        "adults" => "How many adults the children of an evening need, how many there are, and how many are short",
+        _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
+    };
 }

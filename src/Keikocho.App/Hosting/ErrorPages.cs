@@ -23,9 +23,9 @@ public static partial class ErrorPages
             {
                 problem = Problem.ForStatus(e.StatusCode, stale: false);
             }
-            catch (RefusalException e) when (!context.Response.HasStarted)
+            catch (Exception e) when (!context.Response.HasStarted && Refusals.Of(e) is not null)
             {
-                problem = Problem.ForRefusal(e.Message);
+                problem = Problem.ForRefusal(Refusals.Of(e)!.Message);
             }
             catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested && !context.Response.HasStarted)
             {
@@ -53,7 +53,7 @@ public static partial class ErrorPages
         response.Headers.Allow = allow;
         if (context.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase))
         {
-            await response.WriteAsJsonAsync(new { problem = $"{problem.Title}. {problem.Text}" }, SumJson.Compact, context.RequestAborted);
+            await response.WriteAsJsonAsync(new { problem = $"{problem.Title}. {problem.Text}" }, WebJson.Options, context.RequestAborted);
             return;
         }
         // What was being rendered when it went wrong has left its traces in the request's own scope.

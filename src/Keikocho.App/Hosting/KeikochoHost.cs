@@ -26,13 +26,13 @@ public static class KeikochoHost
 
     private static void AddClub(IServiceCollection services)
     {
-        services.AddSingleton<Engine>(provider => new SqliteEngine(provider.GetRequiredService<ServedClub>().FilePath));
+        services.AddSingleton<Engine>(provider => provider.GetRequiredService<ServedClub>().Engine);
         services.AddSingleton<ClubHouse>();
         services.AddSingleton<ClubHeading>();
         services.AddSingleton<Reckonings>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
-        services.AddHostedService<OpeningClub>();
+        services.AddSingleton<OpeningClub>();
     }
 
     private static void MapClub(WebApplication app)
@@ -98,10 +98,12 @@ public static class KeikochoHost
     }
 
     /// <summary>Opens it.</summary>
-    /// <exception cref="RefusalException">The port was taken in the meantime, or a part of the application refused to start.</exception>
+    /// <exception cref="RefusalException">The port was taken in the meantime, or the database cannot be reached.</exception>
+    /// <exception cref="StoreRefusal">The club's file or database cannot be opened.</exception>
     public static async Task StartAsync(WebApplication app, CancellationToken stopping = default)
     {
         ArgumentNullException.ThrowIfNull(app);
+        await app.Services.GetRequiredService<OpeningClub>().OpenAsync(stopping);
         try
         {
             await app.StartAsync(stopping);
@@ -144,10 +146,10 @@ public static class KeikochoHost
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
         services.ConfigureHttpJsonOptions(options =>
         {
-            options.SerializerOptions.PropertyNamingPolicy = SumJson.Compact.PropertyNamingPolicy;
-            options.SerializerOptions.UnmappedMemberHandling = SumJson.Compact.UnmappedMemberHandling;
-            options.SerializerOptions.Encoder = SumJson.Compact.Encoder;
-            foreach (var converter in SumJson.Compact.Converters)
+            options.SerializerOptions.PropertyNamingPolicy = WebJson.Options.PropertyNamingPolicy;
+            options.SerializerOptions.UnmappedMemberHandling = WebJson.Options.UnmappedMemberHandling;
+            options.SerializerOptions.Encoder = WebJson.Options.Encoder;
+            foreach (var converter in WebJson.Options.Converters)
                 options.SerializerOptions.Converters.Add(converter);
         });
         PageTokens.Add(services);

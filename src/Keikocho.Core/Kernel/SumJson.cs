@@ -40,6 +40,9 @@ public static class SumJson
         if (fault.Message.StartsWith("Duplicate", StringComparison.Ordinal))
             return $"The question has one member twice{Where(fault)}; take one out.";
 
+        if (fault is FaultyValue value)
+            return $"The question has a value that the format does not allow{Where(fault)}; {value.Advice}.";
+
         // The reader's own complaint about the text lies inside; a converter's complaint about a value does not.
         return fault.InnerException is JsonException
             ? $"The question is not JSON{Where(fault)}; mend it."
@@ -62,6 +65,7 @@ public static class SumJson
             RespectRequiredConstructorParameters = true,
             AllowDuplicateProperties = false,
             WriteIndented = true,
+            NewLine = "\n",
             Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
             Converters =
             {
@@ -86,9 +90,10 @@ public static class SumJson
         private static readonly string[] Forms = ["HH:mm", "HH:mm:ss"];
 
         public override TimeOnly Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-            TimeOnly.TryParseExact(reader.GetString(), Forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)
+            reader.TokenType == JsonTokenType.String
+            && TimeOnly.TryParseExact(reader.GetString(), Forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)
                 ? time
-                : throw new JsonException();
+                : throw new FaultyValue("write a time of day as \"18:05\"");
 
         public override void Write(Utf8JsonWriter writer, TimeOnly value, JsonSerializerOptions options) =>
             writer.WriteStringValue(value.ToString(value.Second == 0 ? Forms[0] : Forms[1], CultureInfo.InvariantCulture));
@@ -100,7 +105,7 @@ public static class SumJson
         public override bool CanConvert(Type typeToConvert) => typeof(Reason).IsAssignableFrom(typeToConvert);
 
         public override Reason Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-            throw new JsonException("A reason belongs to an answer, not to a question.");
+            throw new FaultyValue("take it out, a reason belongs to an answer");
 
         public override void Write(Utf8JsonWriter writer, Reason value, JsonSerializerOptions options) =>
             writer.WriteStringValue(value.Sentence);
@@ -109,9 +114,17 @@ public static class SumJson
     private sealed class IdConverter<TId>(Func<Guid, TId> make, Func<TId, Guid> value) : JsonConverter<TId>
     {
         public override TId Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-            reader.TryGetGuid(out var id) ? make(id) : throw new JsonException();
+            reader.TokenType == JsonTokenType.String && reader.TryGetGuid(out var id)
+                ? make(id)
+                : throw new FaultyValue("write an id as \"019cb2a0-0000-7000-8000-000000000001\"");
 
         public override void Write(Utf8JsonWriter writer, TId id, JsonSerializerOptions options) =>
             writer.WriteStringValue(value(id));
+    }
+
+    /// <summary>A value that cannot be read, with what to write instead; the reader adds the place.</summary>
+    private sealed class FaultyValue(string advice) : JsonException(advice)
+    {
+        public string Advice { get; } = advice;
     }
 }

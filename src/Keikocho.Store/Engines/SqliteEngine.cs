@@ -143,7 +143,9 @@ public sealed class SqliteEngine : Engine
     /// <summary>Frees the pooled connections, so that the file can be moved or deleted.</summary>
     public void Release() => SqliteConnection.ClearPool(new SqliteConnection(connectionText));
 
-    private void RefuseForeignFile()
+    /// <summary>Looks at the head of the file, where there is one, without opening it as a database.</summary>
+    /// <exception cref="StoreRefusal">It is a folder, or the file is of another kind.</exception>
+    public void RefuseForeignFile()
     {
         if (Directory.Exists(File)) throw new StoreRefusal($"{File} is a folder. Name a file, for example {Path.Combine(File, "club.keikocho")}.");
         if (!System.IO.File.Exists(File)) return;

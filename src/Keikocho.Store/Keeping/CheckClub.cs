@@ -3,7 +3,6 @@ using Keikocho.Core.Evening;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Keeping.Checking;
 using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping;
 
@@ -35,7 +34,7 @@ public static class CheckClub
         await using var disposal = view.ConfigureAwait(false);
         try
         {
-            await RefuseOtherVersionAsync(view, engine, cancel).ConfigureAwait(false);
+            await KnownClub.RefuseOtherVersionAsync(view, engine, cancel).ConfigureAwait(false);
         }
         catch (SqliteException cause)
         {
@@ -111,17 +110,5 @@ public static class CheckClub
             cancel.ThrowIfCancellationRequested();
             findings.Add(CheckPart.Engine, $"SQLite cannot read the file: {cause.Message}");
         }
-    }
-
-    private static async Task RefuseOtherVersionAsync(ReadSnapshot view, Engine engine, CancellationToken cancel)
-    {
-        using var db = view.OpenDb();
-        var known = db.Database.GetMigrations().ToList();
-        var applied = (await db.Database.GetAppliedMigrationsAsync(cancel).ConfigureAwait(false)).ToList();
-        if (applied.Count == 0) throw new StoreRefusal($"{engine.Place} holds no club.");
-        if (applied.Except(known, StringComparer.Ordinal).FirstOrDefault() is { } newer)
-            throw new StoreRefusal($"{engine.Place} was written by a newer version ({newer}). Check it with that version.");
-        if (known.Except(applied, StringComparer.Ordinal).Any())
-            throw new StoreRefusal($"{engine.Place} was written by an older version. Open it once with this one, then check it.");
     }
 }

@@ -68,6 +68,11 @@ public static class RestoreClub
 
             TrailNote.Add(engine, TrailKind.Restored, now);
         }
+        catch (StoreRefusal refusal)
+        {
+            // The name that the copy has, not the one that it has meanwhile.
+            throw new StoreRefusal(refusal.Message.Replace(made, from, StringComparison.Ordinal), refusal);
+        }
         finally
         {
             engine.Release();

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using Keikocho.App.Commands;
 
 namespace Keikocho.App.Tests.Commands;
 
@@ -17,7 +18,8 @@ public sealed class CommandLineTests : IDisposable
     [Theory]
     [InlineData(2, "See: keikocho --help", "--no-such-option")]
     [InlineData(2, "neither a verb nor a club's file", "clok")]
-    [InlineData(2, "See: keikocho --help", "serve", "--port", "many")]
+    [InlineData(2, "See: keikocho serve --help", "serve", "--port", "many")]
+    [InlineData(2, "See: keikocho serve --help", "--port", "many")]
     [InlineData(2, "0 to 65535", "serve", "--port", "70000")]
     [InlineData(2, "not both", "serve", "a.keikocho", "--demo")]
     [InlineData(1, "Sign-in and tablets come later", "serve", "--address", "0.0.0.0")]
@@ -35,12 +37,39 @@ public sealed class CommandLineTests : IDisposable
         Assert.Empty(Directory.GetFiles(_folder, "*.keikocho", SearchOption.AllDirectories));
     }
 
-    [Fact]
-    public async Task Help_names_the_verbs_and_is_done()
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("-h")]
+    [InlineData("-?")]
+    public async Task Help_names_the_verbs_and_is_done(string asked)
     {
-        var ended = await RunAsync(["--help"]);
+        var ended = await RunAsync([asked]);
         Assert.Equal(0, ended.Code);
-        Assert.Contains("serve", ended.Answers, StringComparison.Ordinal);
+        Assert.Equal("", ended.Complaints);
+        foreach (var verb in AllVerbs.Build())
+            Assert.Contains($"\n  {verb.Name} ", ended.Answers.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string> Typed => [.. AllVerbs.Build().SelectMany(verb => verb.Subcommands.Select(word => $"{verb.Name} {word.Name}").Prepend(verb.Name))];
+
+    [Theory, MemberData(nameof(Typed))]
+    public async Task Help_of_a_verb_says_how_it_is_typed_and_what_each_word_means(string typed)
+    {
+        var ended = await BuiltProgram.HereAsync([.. typed.Split(' '), "--help"]);
+        Assert.Equal(0, ended.Code);
+        Assert.Equal("", ended.Complaints);
+        Assert.Contains($" {typed} ", ended.Answers, StringComparison.Ordinal);
+        // A name with nothing behind it is not explained; a type of the language is no explanation.
+        Assert.DoesNotMatch("(?m)^  (<[A-Z]+>|--[a-z]+)\\s*$", ended.Answers);
+        Assert.DoesNotContain("System.", ended.Answers, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_version_is_said()
+    {
+        var ended = await RunAsync(["--version"]);
+        Assert.Equal(0, ended.Code);
+        Assert.Matches("^[0-9]+\\.[0-9]+", ended.Answers);
     }
 
     [Theory]
@@ -70,7 +99,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("club.keikocho")]
     public async Task Without_a_verb_it_opens_a_club_says_where_and_closes_when_asked(string file)
     {
-        var path = file.Length == 0 ? Path.Combine(_folder, "demo.keikocho") : Path.Combine(_folder, file);
+        var path = file.Length == 0 ? Path.Combine(_folder, "data", "demo.keikocho") : Path.Combine(_folder, file);
         // Other hosting settings of the machine are not read at all.
         using var process = Start(file.Length == 0 ? ["--port", "0"] : [path, "--port", "0"],
             ("ASPNETCORE_HTTP_PORTS", "8080"), ("Kestrel__Endpoints__All__Url", "http://0.0.0.0:0"), ("ASPNETCORE_ENVIRONMENT", "Development"));
@@ -83,12 +112,7 @@ public sealed class CommandLineTests : IDisposable
             using var page = await browser.GetAsync(opened!["Keikocho is open at ".Length..], Stop);
             Assert.Equal(HttpStatusCode.OK, page.StatusCode);
             Assert.Contains("Keikocho", await page.Content.ReadAsStringAsync(Stop), StringComparison.Ordinal);
-            if (!OperatingSystem.IsWindows())
-            {
-                using var ask = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)]);
-                await process.WaitForExitAsync(Stop).WaitAsync(TimeSpan.FromSeconds(20), Stop);
-                Assert.Equal(0, process.ExitCode);
-            }
+            Assert.Equal(0, await BuiltProgram.CloseAsync(process));
         }
         finally
         {
@@ -97,32 +121,9 @@ public sealed class CommandLineTests : IDisposable
         }
     }
 
-    private async Task<(int Code, string Answers, string Complaints)> RunAsync(string[] args, params (string Name, string Value)[] settings)
-    {
-        using var process = Start(args, settings);
-        var answers = process.StandardOutput.ReadToEndAsync(Stop);
-        var complaints = process.StandardError.ReadToEndAsync(Stop);
-        try
-        {
-            await process.WaitForExitAsync(Stop).WaitAsync(TimeSpan.FromSeconds(30), Stop);
-            return (process.ExitCode, await answers, await complaints);
-        }
-        finally
-        {
-            if (!process.HasExited)
-                process.Kill();
-        }
-    }
+    private Task<Ended> RunAsync(string[] args, params (string Name, string Value)[] settings) =>
+        BuiltProgram.RunAsync(_folder, null, args, settings);
 
-    private Process Start(string[] args, params (string Name, string Value)[] settings)
-    {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = _folder };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "keikocho.dll"));
-        foreach (var arg in args)
-            start.ArgumentList.Add(arg);
-        start.Environment["KEIKOCHO_DATA"] = _folder;
-        foreach (var (name, value) in settings)
-            start.Environment[name] = value;
-        return Process.Start(start)!;
-    }
+    private Process Start(string[] args, params (string Name, string Value)[] settings) =>
+        BuiltProgram.Start(_folder, args, settings);
 }

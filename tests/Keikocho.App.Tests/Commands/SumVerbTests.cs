@@ -1,127 +1,108 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json.Nodes;
 using Keikocho.App.Commands;
-using Keikocho.Core.Kernel;
+using Keikocho.Testing;
 
 namespace Keikocho.App.Tests.Commands;
 
+/// <summary>The sums as processes: a question from a file or the standard input, the answer in UTF-8, every slip with its place.</summary>
 public sealed class SumVerbTests : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("keikocho-test-").FullName;
+    private readonly TempFolder folder = new();
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => folder.Dispose();
 
-    private sealed record Question(PersonId Child, DateOnly Day, TimeOnly From, int Lessons, StringComparison Kind);
-
-    private sealed record Answer(PersonId Child, string Says, IReadOnlyList<Reason> Because);
-
-    private sealed record LessonsLeft(int Lessons, DateOnly By) : Reason
-    {
-        public override string Sentence => $"{Lessons} lessons are left.";
-    }
-
-    private const string Good = """
+    private const string Roll = """
         {
-          "child": "018f2c3e-0000-7000-8000-000000000001",
-          "day": "2026-03-03",
-          "from": "17:30",
-          "lessons": 4,
-          "kind": "ordinal"
+          "now": "18:30",
+          "people": [
+            { "person": "019cb2a0-0000-7000-8000-000000000001", "isAdult": true, "lessons": [] }
+          ]
         }
         """;
 
-    [Fact]
-    public async Task A_question_in_a_file_gets_an_indented_answer_with_its_reasons_and_kana_as_they_are()
+    private const string Kana = """{"children":[{"child":"受身 José","held":4,"attended":3}]}""";
+
+    [Theory]
+    [InlineData(false, "file")]
+    [InlineData(true, "file")]
+    [InlineData(false, "-")]
+    [InlineData(true, "-")]
+    public async Task Kana_and_accents_go_in_and_come_out_as_UTF8_with_and_without_a_mark_at_the_beginning(bool mark, string source)
     {
-        var (code, answers, complaints) = await AskAsync(Good);
-        Assert.Equal("", complaints);
-        Assert.Equal(0, code);
-        Assert.Equal("""
-            {
-              "child": "018f2c3e-0000-7000-8000-000000000001",
-              "says": "受身 José 17:30",
-              "because": [
-                {
-                  "reason": "LessonsLeft",
-                  "sentence": "4 lessons are left.",
-                  "lessons": 4,
-                  "by": "2026-03-03"
-                }
-              ]
-            }
-            """, answers.ReplaceLineEndings("\n").TrimEnd());
+        byte[] question = [.. mark ? Encoding.UTF8.GetPreamble() : [], .. Encoding.UTF8.GetBytes(Kana)];
+        await File.WriteAllBytesAsync(folder.File("question.json"), question, TestContext.Current.CancellationToken);
+        var ended = source == "-"
+            ? await BuiltProgram.RunAsync(folder.Path, question, ["attendance", "-"])
+            : await BuiltProgram.RunAsync(folder.Path, null, ["attendance", "question.json"]);
+        Assert.Equal("", ended.Complaints);
+        Assert.Equal(ExitCode.Done, ended.Code);
+        Assert.Contains("\"受身 José\"", ended.Answers, StringComparison.Ordinal);
+        Assert.Equal('{', ended.Answers[0]);
+        Assert.NotNull(JsonNode.Parse(ended.Answers));
     }
 
     [Theory]
-    [InlineData("\"lessons\": 4", "\"lesons\": 4", "line 5", "'lesons' is not known here")]
-    [InlineData("\"lessons\": 4,", "", "question.json", "'lessons' is missing")]
-    [InlineData("\"lessons\": 4", "\"lessons\": \"four\"", "line 5", "$.lessons is of the wrong kind")]
-    [InlineData("\"lessons\": 4", "\"lessons\": 4, \"lessons\": 5", "line 5", "stands twice")]
-    [InlineData("\"17:30\"", "\"half past\"", "line 4", "a time of day is written like \"17:30\"")]
-    [InlineData("\"2026-03-03\"", "\"2026-02-29\"", "line 3", "$.day is of the wrong kind")]
-    [InlineData("\"ordinal\"", "\"sometimes\"", "line 6", "$.kind is of the wrong kind")]
-    [InlineData("\"ordinal\"", "4", "line 6", "$.kind is of the wrong kind")]
-    [InlineData("018f2c3e-0000", "018f2c3e", "line 2", "an id is written like")]
-    [InlineData("\"lessons\": 4,", "\"lessons\": 4", "line 6", "not JSON that can be read")]
-    [InlineData("\"lessons\": 4", "\"lessons\": -1", "question.json", "cannot be answered")]
-    public async Task What_is_wrong_with_a_question_is_said_with_its_place(string right, string wrong, string where, string what)
+    [InlineData("\"now\"", "\"nov\"", "in line 2 at $.nov; take it out or mend its spelling.")]
+    [InlineData("\"now\": \"18:30\",", "", "The question lacks \"now\"")]
+    [InlineData("\"18:30\"", "\"half past\"", "in line 2 at $.now; write a time of day as \"18:05\".")]
+    [InlineData("\"18:30\"", "18.5", "in line 2 at $.now; write a time of day as \"18:05\".")]
+    [InlineData("\"18:30\"", "null", "in line 2 at $.now; write a time of day as \"18:05\".")]
+    [InlineData("\"18:30\"", "\"18:30\", \"now\": \"18:31\"", "one member twice in line 2 at $.now; take one out.")]
+    [InlineData("019cb2a0-", "", "in line 4 at $.people[0].person; write an id as \"019cb2a0-")]
+    [InlineData("true", "\"yes\"", "in line 4 at $.people[0].isAdult; mend it.")]
+    [InlineData("\"18:30\",", "\"18:30\"", "The question is not JSON in line 3")]
+    public async Task What_is_wrong_with_a_question_is_said_with_its_file_its_line_and_its_place(string right, string wrong, string words)
     {
-        var (code, answers, complaints) = await AskAsync(Good.Replace(right, wrong, StringComparison.Ordinal));
-        Assert.Equal(1, code);
-        Assert.Equal("", answers);
-        Assert.Contains(where, complaints, StringComparison.Ordinal);
-        Assert.Contains(what, complaints, StringComparison.Ordinal);
-        Assert.Single(complaints.TrimEnd().Split('\n'));
+        var file = folder.File("question.json");
+        await File.WriteAllTextAsync(file, Roll.Replace(right, wrong, StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        var before = FolderPicture.Of(folder.Path);
+        var ended = await BuiltProgram.HereAsync("roll", file);
+        Assert.Equal(ExitCode.Refused, ended.Code);
+        Assert.Equal("", ended.Answers);
+        Assert.StartsWith($"In {file}: ", ended.Complaints, StringComparison.Ordinal);
+        Assert.Contains(words, ended.Complaints, StringComparison.Ordinal);
+        Assert.Single(ended.Complaints.TrimEnd().Split('\n'));
+        Assert.Equal(before, FolderPicture.Of(folder.Path));
     }
 
     [Fact]
-    public async Task A_file_that_is_not_there_is_named()
+    public async Task What_the_sum_itself_refuses_is_a_refusal_too()
     {
-        var (code, _, complaints) = await RunAsync("sum", Path.Combine(_folder, "none.json"));
-        Assert.Equal(1, code);
-        Assert.Contains("There is no file", complaints, StringComparison.Ordinal);
+        var ended = await BuiltProgram.RunAsync(folder.Path, """{"children":[{"child":"A","held":3,"attended":4}]}"""u8.ToArray(), ["attendance", "-"]);
+        Assert.Equal(ExitCode.Refused, ended.Code);
+        Assert.Equal("In the standard input: A: attended is from 0 to the 3 held.", ended.Complaints.TrimEnd());
     }
 
     [Fact]
-    public async Task A_sum_without_a_question_is_wrong_usage()
+    public async Task A_question_that_is_not_UTF8_is_refused()
     {
-        var (code, _, complaints) = await RunAsync("sum");
-        Assert.Equal(2, code);
-        Assert.Contains("See: keikocho --help", complaints, StringComparison.Ordinal);
+        var ended = await BuiltProgram.RunAsync(folder.Path, Encoding.Latin1.GetBytes(Kana.Replace("受身 ", "", StringComparison.Ordinal)), ["attendance", "-"]);
+        Assert.Equal(ExitCode.Refused, ended.Code);
+        Assert.Contains("save it as UTF-8", ended.Complaints, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("none.json", "There is no file")]
+    [InlineData("none/none.json", "There is no file")]
+    [InlineData(".", "is a folder")]
+    public async Task A_file_that_is_not_there_is_named(string file, string words)
+    {
+        var ended = await BuiltProgram.HereAsync("clock", folder.File(file));
+        Assert.Equal(ExitCode.Refused, ended.Code);
+        Assert.Contains(words, ended.Complaints, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task What_nobody_expected_is_a_sentence_and_the_details()
     {
-        var file = Path.Combine(_folder, "question.json");
-        await File.WriteAllTextAsync(file, Good, TestContext.Current.CancellationToken);
-        var (code, _, complaints) = await RunAsync("broken", file);
-        Assert.Equal(3, code);
-        Assert.StartsWith("Keikocho came upon something it did not expect", complaints, StringComparison.Ordinal);
-        Assert.Contains("out of ink", complaints, StringComparison.Ordinal);
-    }
-
-    private async Task<(int Code, string Answers, string Complaints)> AskAsync(string question)
-    {
-        var file = Path.Combine(_folder, "question.json");
-        await File.WriteAllTextAsync(file, question, TestContext.Current.CancellationToken);
-        return await RunAsync("sum", file);
-    }
-
-    private static async Task<(int Code, string Answers, string Complaints)> RunAsync(params string[] args)
-    {
-        using var answers = new StringWriter();
-        using var complaints = new StringWriter();
-        var code = await CommandLine.RunAsync(
-            [
-                SumVerb.Build<Question, Answer>("sum", "A sum", Sum),
-                SumVerb.Build<Question, Answer>("broken", "Breaks", _ => throw new InvalidOperationException("out of ink")),
-            ],
-            args, answers, complaints);
-        return (code, answers.ToString(), complaints.ToString());
-    }
-
-    private static Answer Sum(Question question)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegative(question.Lessons);
-        return new Answer(question.Child, $"受身 José {question.From.Plain()}", [new LessonsLeft(question.Lessons, question.Day)]);
+        var broken = new Command("broken", "Breaks");
+        broken.SetAction(int (_) => throw new InvalidOperationException("out of ink"));
+        await using var answers = new StringWriter();
+        await using var complaints = new StringWriter();
+        Assert.Equal(ExitCode.Unexpected, await CommandLine.RunAsync([broken], ["broken"], answers, complaints));
+        Assert.StartsWith("Keikocho came upon something it did not expect", complaints.ToString(), StringComparison.Ordinal);
+        Assert.Contains("out of ink", complaints.ToString(), StringComparison.Ordinal);
     }
 }

@@ -106,7 +106,8 @@ internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
             findings.Add(CheckPart.Calendar, string.Create(
                 CultureInfo.InvariantCulture, $"Lesson {stray.Id} of {stray.Date:yyyy-MM-dd} belongs to the evening of {stray.EveningDate:yyyy-MM-dd}."));
 
-        foreach (var programme in db.Enrolments.AsNoTracking().ToList().GroupBy(e => e.ProgrammeId).OrderBy(g => g.Key))
+        // An enrolment that has ended keeps the place of its last term, which another child may have in a later one.
+        foreach (var programme in db.Enrolments.AsNoTracking().Where(e => e.To == null).ToList().GroupBy(e => e.ProgrammeId).OrderBy(g => g.Key))
         {
             foreach (var place in programme.GroupBy(e => e.Position).Where(g => g.Count() > 1).OrderBy(g => g.Key))
             {
@@ -114,7 +115,7 @@ internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
                 for (var at = 1; at < those.Count; at++)
                 {
                     var (earlier, later) = (those[at - 1], those[at]);
-                    if (earlier.PersonId != later.PersonId && (earlier.To is null || earlier.To >= later.From))
+                    if (earlier.PersonId != later.PersonId)
                         findings.Add(CheckPart.Calendar, string.Create(
                             CultureInfo.InvariantCulture,
                             $"Persons {earlier.PersonId} and {later.PersonId} both have place {place.Key} in the register of programme {programme.Key}."));
