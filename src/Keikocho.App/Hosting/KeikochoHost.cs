@@ -40,6 +40,7 @@ public static class KeikochoHost
         ActingPosts.Map(app);
         RegisterPosts.Map(app);
         StartPosts.Map(app);
+        ClubPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
