@@ -1,3 +1,4 @@
+using System.Globalization;
 using Keikocho.App.Club;
 using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
@@ -52,7 +53,7 @@ public sealed record PapersView(
 
     private static string Words(OpenClub club, LessonRow lesson)
     {
-        var when = $"{lesson.Date.WithWeekday()}, {lesson.Start.Plain()}, {club.Book.Programme(lesson.ProgrammeId)!.Name}";
+        var when = $"{lesson.Date.ToString("ddd d MMM yyyy", CultureInfo.InvariantCulture)}, {lesson.Start.Plain()}, {club.Book.Programme(lesson.ProgrammeId)!.Name}";
         return lesson.Date == club.Today ? $"Tonight: {when}" : lesson.ClosureId is null ? when : $"{when} (closed)";
     }
 
