@@ -54,7 +54,7 @@ public sealed record PapersView(
     private static string Words(OpenClub club, LessonRow lesson)
     {
         var when = $"{lesson.Date.ToString("ddd d MMM yyyy", CultureInfo.InvariantCulture)}, {lesson.Start.Plain()}, {club.Book.Programme(lesson.ProgrammeId)!.Name}";
-        return lesson.Date == club.Today ? $"Tonight: {when}" : lesson.ClosureId is null ? when : $"{when} (closed)";
+        return (lesson.Date == club.Today ? $"Tonight: {when}" : when) + (lesson.ClosureId is null ? "" : " (closed)");
     }
 
     // Every name that a register prints today: the club's own words, adults, and the children who are on a register.
