@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
+using Keikocho.App.Papers;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
@@ -41,6 +42,8 @@ public static class KeikochoHost
         ActingPosts.Map(app);
         RegisterPosts.Map(app);
         StartPosts.Map(app);
+        ClubPosts.Map(app);
+        PaperEndpoints.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

@@ -24,4 +24,10 @@ public static class Typed
         decimal.TryParse(text?.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var metres) && metres < 1000
             ? (int)Math.Round(metres * 100, MidpointRounding.AwayFromZero)
             : null;
+
+    /// <summary>Feet with a point or a comma, as centimetres; a foot is 30.48 cm.</summary>
+    public static int? FeetAsCm(string? text) =>
+        decimal.TryParse(text?.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var feet) && feet < 3000
+            ? (int)Math.Round(feet * 30.48m, MidpointRounding.AwayFromZero)
+            : null;
 }

@@ -79,6 +79,24 @@ public sealed class CalendarStore(WriterQueue writer)
         return true;
     }, cancel);
 
+    /// <summary>
+    /// Changes the falls and the half time inside a weekly hour: its lessons from <paramref name="first"/> on that nobody has marked
+    /// follow; what was marked keeps the hours it was marked under.
+    /// </summary>
+    public Task<bool> ChangeHourAsync(
+        Guid hour, TimeOnly ukemiFrom, TimeOnly ukemiTo, TimeOnly halfTime, DateOnly first, Guid? by, Guid device, CancellationToken cancel) =>
+        writer.RunAsync(session =>
+        {
+            var row = session.Db.WeeklyHours.FirstOrDefault(h => h.Id == hour);
+            if (row is null) return false;
+            new LessonTimes(row.Start, row.End, ukemiFrom, ukemiTo, halfTime).Guard();
+            (row.UkemiFrom, row.UkemiTo, row.HalfTime) = (ukemiFrom, ukemiTo, halfTime);
+            foreach (var lesson in LayLessons.Unmarked(session.Db, row, first))
+                (lesson.UkemiFrom, lesson.UkemiTo, lesson.HalfTime) = (ukemiFrom, ukemiTo, halfTime);
+            Changed(session, row.ProgrammeId, by, device);
+            return true;
+        }, cancel);
+
     /// <summary>Adds a term and lays its lessons. Null when it overlaps another: nothing was changed.</summary>
     public Task<Guid?> AddTermAsync(string name, DateOnly from, DateOnly to, Guid? by, Guid device, CancellationToken cancel) => writer.RunAsync<Guid?>(session =>
     {

@@ -69,11 +69,16 @@ internal static class LayLessons
     public static void TakeUp(WriteSession session, WeeklyHourRow hour, DateOnly last)
     {
         var db = session.Db;
-        var going = db.Lessons.Where(l => l.ProgrammeId == hour.ProgrammeId && l.Start == hour.Start && l.Date > last
-            && !db.Marks.Any(m => m.LessonId == l.Id)).ToList();
-        db.Lessons.RemoveRange(going.Where(l => l.Date.DayOfWeek == hour.Weekday));
+        db.Lessons.RemoveRange(Unmarked(db, hour, last.AddDays(1)));
         db.SaveChanges();
     }
+
+    /// <summary>The lessons of an hour from a day on, where nobody has marked anything.</summary>
+    public static List<LessonRow> Unmarked(KeikochoDb db, WeeklyHourRow hour, DateOnly first) =>
+    [
+        .. db.Lessons.Where(l => l.ProgrammeId == hour.ProgrammeId && l.Start == hour.Start && l.Date >= first && !db.Marks.Any(m => m.LessonId == l.Id))
+            .AsEnumerable().Where(l => l.Date.DayOfWeek == hour.Weekday),
+    ];
 
     /// <summary>The lessons that a closure with these bounds covers.</summary>
     public static IQueryable<LessonRow> Covered(KeikochoDb db, DateOnly from, DateOnly to, Guid? programme, Guid? hall) =>

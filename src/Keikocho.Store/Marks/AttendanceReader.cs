@@ -1,3 +1,4 @@
+using Keikocho.Core.Evening;
 using Keikocho.Store.Engines;
 using Microsoft.EntityFrameworkCore;
 
@@ -45,4 +46,13 @@ public static class AttendanceReader
     /// <summary>All marks of one person at one lesson, as made; for the head instructor's eyes.</summary>
     public static List<MarkRow> MarksOf(KeikochoDb db, Guid lesson, Guid person) =>
         db.Marks.AsNoTracking().Where(m => m.LessonId == lesson && m.PersonId == person).ToList();
+
+    /// <summary>All marks about presence at one lesson that a person made, as made; those of a file have no hand and are left out.</summary>
+    public static List<MarkRow> MarksByHand(KeikochoDb db, Guid lesson) =>
+        [.. db.Marks.AsNoTracking().Where(m => m.LessonId == lesson && m.ById != null).AsEnumerable().Where(m => FoldMarks.SpeaksOfPresence(m.Kind))];
+
+    /// <summary>How many people were there at each of several lessons; a lesson without any is not in it.</summary>
+    public static Dictionary<Guid, int> HereAt(KeikochoDb db, IReadOnlyCollection<Guid> lessons) =>
+        db.Attendances.Where(a => lessons.Contains(a.LessonId) && (a.Word == AttendanceWord.Present || a.Word == AttendanceWord.Left))
+            .GroupBy(a => a.LessonId).Select(g => new { g.Key, Count = g.Count() }).ToDictionary(g => g.Key, g => g.Count);
 }

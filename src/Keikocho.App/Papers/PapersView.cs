@@ -1,0 +1,72 @@
+using System.Globalization;
+using Keikocho.App.Club;
+using Keikocho.App.Tonight;
+using Keikocho.Core.Kernel;
+using Keikocho.Paper;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.Club;
+
+namespace Keikocho.App.Papers;
+
+/// <summary>What the page of papers offers.</summary>
+/// <param name="Lessons">Lessons to choose from, the newest first, with their words.</param>
+/// <param name="Chosen">The lesson that is proposed; null when there is none.</param>
+/// <param name="Programmes">Programmes to choose from.</param>
+/// <param name="Term">Name of the term that is on; null between terms.</param>
+/// <param name="Paper">"a4" or "letter", the club's usual paper.</param>
+/// <param name="MissingGlyphs">Characters in names that papers cannot print.</param>
+public sealed record PapersView(
+    IReadOnlyList<(string Id, string Words)> Lessons,
+    string? Chosen,
+    IReadOnlyList<(string Id, string Name)> Programmes,
+    string? Term,
+    string Paper,
+    IReadOnlyList<string> MissingGlyphs)
+{
+    private const int LessonsBack = 40;
+    private const int LessonsAhead = 12;
+
+    /// <summary>Reads the page.</summary>
+    public static PapersView Of(OpenClub club)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        var book = club.Book;
+        var all = book.Programmes.SelectMany(p => book.LessonsOf(p.Id)).OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).ToList();
+        var offered = all.Where(l => l.Date > club.Today).Take(LessonsAhead).Concat(all.Where(l => l.Date <= club.Today).TakeLast(LessonsBack)).OrderByDescending(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id);
+        return new PapersView(
+            [.. offered.Select(l => (l.Id.ToString("D"), Words(club, l)))],
+            UsualLesson(club)?.Id.ToString("D"),
+            [.. book.Programmes.Select(p => (p.Id.ToString("D"), p.Name))],
+            book.TermOn(club.Today)?.Name,
+            book.Club.Paper == PaperChoice.Letter ? "letter" : "a4",
+            Glyphs.MissingIn(Printed(club)));
+    }
+
+    /// <summary>Tonight's lesson, else the last one, else the next; null when there is none at all.</summary>
+    public static LessonRow? UsualLesson(OpenClub club)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        if (EveningLesson.Choose(club.Book, club.Today, club.Clock.LocalTime, null) is { } tonight) return tonight;
+        var (last, next) = EveningLesson.Around(club.Book, club.Today);
+        return last ?? next;
+    }
+
+    private static string Words(OpenClub club, LessonRow lesson)
+    {
+        var when = $"{lesson.Date.ToString("ddd d MMM yyyy", CultureInfo.InvariantCulture)}, {lesson.Start.Plain()}, {club.Book.Programme(lesson.ProgrammeId)!.Name}";
+        return (lesson.Date == club.Today ? $"Tonight: {when}" : when) + (lesson.ClosureId is null ? "" : " (closed)");
+    }
+
+    // Every name that a register prints today: the club's own words, adults, and the children who are on a register.
+    private static IEnumerable<string> Printed(OpenClub club)
+    {
+        var book = club.Book;
+        return book.Programmes.SelectMany(p => book.RegisterOf(p.Id, club.Today)).Select(e => e.PersonId)
+            .Concat(book.DutiesOn(club.Today).Select(d => d.PersonId)).Distinct()
+            .SelectMany(id => new[] { book.Person(id)!.CallName, book.Person(id)!.FullName })
+            .Concat(book.Programmes.Select(p => p.Name))
+            .Concat(book.Halls.Select(h => h.Name))
+            .Concat(book.Closures.Select(c => c.Name))
+            .Append(book.Club.Name);
+    }
+}
