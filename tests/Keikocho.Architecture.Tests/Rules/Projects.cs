@@ -22,7 +22,7 @@ internal static class Projects
     private static readonly string[] NotForSums =
     [
         "System.IO", "System.Net", "System.Data", "System.Diagnostics", "System.Security", "System.Xml", "System.Timers", "System.Reflection",
-        "System.Text.Json", "Microsoft", "Npgsql", "PdfSharp",
+        "Microsoft", "Npgsql", "PdfSharp",
     ];
 
     // In-memory text, and what the compiler itself writes into every assembly.
@@ -80,15 +80,10 @@ internal static class Projects
                 .Select(metadata.GetTypeReference)
                 .Select(type => $"{metadata.GetString(type.Namespace)}.{metadata.GetString(type.Name)}")
                 .Where(name => NotForSums.Any(banned => IsWithin(name, banned)) && !ForSumsAllTheSame.Any(fine => IsWithin(name, fine)))
-                .Where(name => !IsMarkForJson(name))
                 .Distinct()
                 .Order(StringComparer.Ordinal),
         ];
     }
-
-    // An attribute that says how a record is written does not write it.
-    private static bool IsMarkForJson(string name) =>
-        name.StartsWith("System.Text.Json.Serialization.Json", StringComparison.Ordinal) && name.EndsWith("Attribute", StringComparison.Ordinal);
 
     private static bool IsWithin(string name, string space) => name == space || name.StartsWith(space + ".", StringComparison.Ordinal);
 }

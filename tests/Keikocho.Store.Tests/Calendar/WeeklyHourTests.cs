@@ -6,7 +6,6 @@ using Keikocho.Store.Engines;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Testing;
-using Xunit;
 
 namespace Keikocho.Store.Tests.Calendar;
 
