@@ -33,15 +33,15 @@ public sealed class ClosuresTests
 
         var html = await desk.RefusedAsync("/club/closures/add", ThisWeek);
         Assert.Contains("<h1>Held, or closed?</h1>", html, StringComparison.Ordinal);
-        Assert.Contains("Wednesday 18 November 2026, 17:30, Juniors: 1 marked here", html, StringComparison.Ordinal);
-        Assert.Contains("Wednesday 25 November 2026, 17:30, Juniors: 1 marked here", html, StringComparison.Ordinal);
+        Assert.Contains("Wednesday 18 November 2026, 17:30, Juniors: 1 were here", html, StringComparison.Ordinal);
+        Assert.Contains("Wednesday 25 November 2026, 17:30, Juniors: 1 were here", html, StringComparison.Ordinal);
         Assert.DoesNotContain("2 December 2026, 17:30", html, StringComparison.Ordinal);
         Assert.DoesNotContain("Wren", html, StringComparison.Ordinal);
 
         // One of two is answered: asked again, with that answer kept.
         html = await desk.RefusedAsync("/club/closures/add", [.. ThisWeek, ("asked", "yes"), ($"lesson-{tonight:N}", "held")]);
         Assert.Contains($"name=\"lesson-{tonight:N}\" value=\"held\" checked", html, StringComparison.Ordinal);
-        Assert.Contains($"<a href=\"#lesson-{lastWeek.Id:N}\">Wednesday 18 November 2026, 17:30, Juniors: 1 marked here. Was it held, or closed?</a>", html, StringComparison.Ordinal);
+        Assert.Contains($"<a href=\"#lesson-{lastWeek.Id:N}\">Wednesday 18 November 2026, Juniors: was it held, or closed?</a>", html, StringComparison.Ordinal);
         Assert.Empty(desk.Book().Closures);
 
         Assert.Equal("Hall lost is saved. Held after all: 1 lesson, still in every count.",

@@ -68,12 +68,13 @@ internal static class ClosurePosts
         var lessons = club.Db.Lessons.Where(l => ids.Contains(l.Id)).ToList().OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id)
             .Select(l => new AskedLesson(
                 $"{Answer}{l.Id:N}",
-                $"{l.Date.WithWeekday()}, {l.Start.Plain()}, {club.Book.Programme(l.ProgrammeId)!.Name}: {here.GetValueOrDefault(l.Id)} marked here",
+                $"{l.Date.WithWeekday()}, {l.Start.Plain()}, {club.Book.Programme(l.ProgrammeId)!.Name}: {here.GetValueOrDefault(l.Id)} were here",
+                $"{l.Date.WithWeekday()}, {club.Book.Programme(l.ProgrammeId)!.Name}: was it held, or closed?",
                 answers.GetValueOrDefault(l.Id)))
             .ToList();
         var errors = sent.Text("asked").Length == 0
             ? []
-            : lessons.Where(l => l.Answer is null).Select(l => new FieldError(l.Field, $"{l.Words}. Was it held, or closed?")).ToList();
+            : lessons.Where(l => l.Answer is null).Select(l => new FieldError(l.Field, l.Question)).ToList();
         return OnePage.Of<ClosureQuestionPage>(new Dictionary<string, object?>
         {
             [nameof(ClosureQuestionPage.Asked)] = asked,
