@@ -7,6 +7,7 @@ using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
 using Keikocho.App.Start;
+using Keikocho.App.Students;
 using Keikocho.Store.Engines;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -41,6 +42,7 @@ public static class KeikochoHost
         ActingPosts.Map(app);
         RegisterPosts.Map(app);
         StartPosts.Map(app);
+        StudentPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
