@@ -73,9 +73,12 @@ public sealed record BeltPath(ImmutableArray<PathColumn> Columns, double Now, Im
         var terms = book.Terms.Take(last + 1).Where(t => t.To >= first).TakeLast(MostTerms).ToList();
         var spans = terms.Select(t => new Span(ColumnOf(t.Name), t.From, t.To)).ToList();
         if (spans.Count > 0 && first < spans[0].From) spans.Insert(0, new Span(new PathColumn("Ear", "lier", ""), first, spans[0].From.AddDays(-1)));
-        if (spans.Count > 0 && today > spans[^1].To) spans.Add(new Span(new PathColumn("Now", "", ""), spans[^1].To.AddDays(1), today.AddDays(90)));
+        // Where no term is set after today's, what comes has a column of its own.
+        if (spans.Count > 0 && terms[^1].From <= today) spans.Add(new Span(new PathColumn("Lat", "er", ""), spans[^1].To.AddDays(1), Latest(spans[^1].To, today).AddDays(120)));
         return spans;
     }
+
+    private static DateOnly Latest(DateOnly a, DateOnly b) => a > b ? a : b;
 
     /// <summary>A day in percent; days between two terms lie on the line between them.</summary>
     private static double At(List<Span> spans, DateOnly day)

@@ -34,10 +34,9 @@ public sealed record EndChange(Guid LessonId, string Words);
 /// <param name="Person">Name and birth date.</param>
 /// <param name="Programme">The programme whose register it is about.</param>
 /// <param name="Others">Other programmes of this child.</param>
-/// <param name="Line">Age, end, with us since.</param>
+/// <param name="Line">Age, end, newcomer, with us since.</param>
 /// <param name="Belt">What the child wears.</param>
 /// <param name="NextBelt">The belt after it; null at the top of the ladder.</param>
-/// <param name="Notes">Newcomer; empty where there is nothing to say.</param>
 /// <param name="IsOnRegister">Whether the child is on this register today.</param>
 /// <param name="Path">Belts over time; null while the club has no term.</param>
 /// <param name="Card">This term's lessons; null while the club has no term.</param>
@@ -60,7 +59,6 @@ public sealed record StudentView(
     string Line,
     WornBelt Belt,
     WornBelt? NextBelt,
-    string Notes,
     bool IsOnRegister,
     BeltPath? Path,
     TermCard? Card,
@@ -103,10 +101,9 @@ public sealed record StudentView(
             person,
             programme,
             [.. programmes.Where(p => p.Id != programme.Id).Select(p => (p.Id, p.Name))],
-            LineOf(book, person, end, isOn, joined, own, today),
+            LineOf(book, person, end, reckoned, joined, own, today),
             WornBelt.Of(book, id, programme.LadderId),
             BeltPath.NextOf(book, id, programme),
-            reckoned is null ? "" : reckoned.LessonsEver == 0 ? "newcomer, no lesson yet" : reckoned.IsNewcomer ? "newcomer" : "",
             isOn,
             BeltPath.Of(book, id, programme, joined, today, reckoning?.TestOn),
             TermCard.Of(book, programme, own, states, reckoned?.Clock.RegisterMissing.ToHashSet() ?? [], today),
@@ -133,12 +130,13 @@ public sealed record StudentView(
 
     private static bool IsOn(EnrolmentRow enrolment, DateOnly day) => enrolment.From <= day && (enrolment.To is null || enrolment.To >= day);
 
-    private static string LineOf(ClubBook book, BookPerson person, MatEnd end, bool isOn, DateOnly joined, List<EnrolmentRow> own, DateOnly today)
+    private static string LineOf(ClubBook book, BookPerson person, MatEnd end, ChildReckoning? reckoned, DateOnly joined, List<EnrolmentRow> own, DateOnly today)
     {
         var age = StudentRules.Age(book, person, today) is { } years ? $"{years} {(years == 1 ? "year" : "years")} old" : "birth date not known";
         var since = $"with us since {joined.MonthAndYear()}";
-        if (!isOn) return own[^1].To is { } last && last < today ? $"{age}, {since}, on this register to {last.Full()}" : $"{age}, on this register from {own[^1].From.Full()}";
-        return $"{age}, {(end == MatEnd.Beginners ? "beginners’ end" : "main group")}, {since}";
+        if (!own.Any(e => IsOn(e, today))) return own[^1].To is { } last && last < today ? $"{age}, {since}, on this register to {last.Full()}" : $"{age}, on this register from {own[^1].From.Full()}";
+        var newcomer = reckoned switch { { LessonsEver: 0 } => "newcomer, no lesson yet, ", { IsNewcomer: true } => "newcomer, ", _ => "" };
+        return $"{age}, {newcomer}{(end == MatEnd.Beginners ? "beginners’ end" : "main group")}, {since}";
     }
 
     private static AgeOutAnswer? AgeOutOf(ClubBook book, ProgrammeRow programme, BookPerson person, DateOnly today)

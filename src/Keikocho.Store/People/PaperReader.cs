@@ -35,17 +35,23 @@ public static class PaperReader
     public static ChildPapers PapersOf(KeikochoDb db, Guid person)
     {
         ArgumentNullException.ThrowIfNull(db);
-        var read = db.People.AsNoTracking().Where(p => p.Id == person).Select(p => new
-        {
-            Registration = db.Registrations.Where(r => r.PersonId == person).OrderByDescending(r => r.MadeAt).ThenByDescending(r => r.Expires)
-                .Select(r => new { r.Expires }).FirstOrDefault(),
-            Photo = db.Consents.Where(c => c.PersonId == person && c.Use == ConsentUse.Photo).OrderByDescending(c => c.On).ThenByDescending(c => c.MadeAt)
-                .Select(c => new { c.Given, c.On }).FirstOrDefault(),
-            Siblings = db.FamilyMembers
-                .Where(m => m.PersonId != person && db.FamilyMembers.Any(own => own.PersonId == person && own.FamilyId == m.FamilyId))
-                .Select(m => m.PersonId).ToList(),
-        }).FirstOrDefault();
-        return new ChildPapers(
-            read?.Registration is not null, read?.Registration?.Expires, read?.Photo?.Given, read?.Photo?.On, [.. (read?.Siblings ?? []).Distinct().Order()]);
+        // Single values beside each sibling, so that both engines answer it as one question.
+        var registrations = db.Registrations.Where(r => r.PersonId == person).OrderByDescending(r => r.MadeAt).ThenByDescending(r => r.Expires);
+        var photos = db.Consents.Where(c => c.PersonId == person && c.Use == ConsentUse.Photo).OrderByDescending(c => c.On).ThenByDescending(c => c.MadeAt).ThenBy(c => c.Id);
+        var siblings = db.FamilyMembers
+            .Where(m => m.PersonId != person && db.FamilyMembers.Any(own => own.PersonId == person && own.FamilyId == m.FamilyId));
+        var read = (from p in db.People.Where(p => p.Id == person)
+                    from sibling in siblings.DefaultIfEmpty()
+                    select new
+                    {
+                        IsRegistered = registrations.Any(),
+                        Until = registrations.Select(r => r.Expires).FirstOrDefault(),
+                        Photo = photos.Select(c => (bool?)c.Given).FirstOrDefault(),
+                        PhotoOn = photos.Select(c => (DateOnly?)c.On).FirstOrDefault(),
+                        Sibling = sibling == null ? (Guid?)null : sibling.PersonId,
+                    }).ToList();
+        return read.Count == 0
+            ? new ChildPapers(false, null, null, null, [])
+            : new ChildPapers(read[0].IsRegistered, read[0].Until, read[0].Photo, read[0].PhotoOn, [.. read.Select(r => r.Sibling).OfType<Guid>().Distinct().Order()]);
     }
 }
