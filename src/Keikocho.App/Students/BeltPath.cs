@@ -74,7 +74,7 @@ public sealed record BeltPath(ImmutableArray<PathColumn> Columns, double Now, Im
         var spans = terms.Select(t => new Span(ColumnOf(t.Name), t.From, t.To)).ToList();
         if (spans.Count > 0 && first < spans[0].From) spans.Insert(0, new Span(new PathColumn("Ear", "lier", ""), first, spans[0].From.AddDays(-1)));
         // Where no term is set after today's, what comes has a column of its own.
-        if (spans.Count > 0 && terms[^1].From <= today) spans.Add(new Span(new PathColumn("Lat", "er", ""), spans[^1].To.AddDays(1), Latest(spans[^1].To, today).AddDays(120)));
+        if (spans.Count > 0 && terms[^1].From <= today) spans.Add(new Span(new PathColumn("Later", "", ""), spans[^1].To.AddDays(1), Latest(spans[^1].To, today).AddDays(120)));
         return spans;
     }
 
