@@ -45,12 +45,12 @@ public sealed class ClockOnPagesTests
         var day = new DateOnly(2026, 5, 12);
         await club.MarkAsync(other, day, MarkKind.Absent);
         var before = await club.WordsAsync("/students");
-        Assert.Contains("Bram not this time; next test 25 July 2026 1 of 11", before, StringComparison.Ordinal);
+        Assert.Contains("Bram newcomer; away since 24 March 2026 not this time; next test 25 July 2026 1 of 11", before, StringComparison.Ordinal);
         await club.CloseAsync("Burst pipe", day, day);
 
         var after = await club.WordsAsync("/students");
         Assert.Contains("Wren 2 of the 4 lessons left 12 of 16", after, StringComparison.Ordinal);
-        Assert.Contains("Bram not this time; next test 25 July 2026 1 of 10", after, StringComparison.Ordinal);
+        Assert.Contains("Bram newcomer; away since 24 March 2026 not this time; next test 25 July 2026 1 of 10", after, StringComparison.Ordinal);
         var page = await club.WordsAsync($"/students/{child}");
         Assert.Contains("Burst pipe took out 1 lesson (12 May): in neither count. The marks of 12 May are kept and not counted.", page, StringComparison.Ordinal);
         Assert.Contains("12 May closed: Burst pipe", page, StringComparison.Ordinal);
