@@ -8,6 +8,7 @@ using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
 using Keikocho.App.Start;
+using Keikocho.App.Students;
 using Keikocho.Store.Engines;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -44,6 +45,7 @@ public static class KeikochoHost
         StartPosts.Map(app);
         ClubPosts.Map(app);
         PaperEndpoints.Map(app);
+        StudentPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

@@ -32,7 +32,7 @@ public enum TapOutcome
 }
 
 /// <summary>Marks from the mat.</summary>
-public sealed class MarksStore(WriterQueue writer)
+public sealed partial class MarksStore(WriterQueue writer)
 {
     /// <summary>Stores a tap and the state that follows from it.</summary>
     public Task<TapOutcome> TapAsync(Tap tap, DateOnly today, AttendanceRules rules, CancellationToken cancel) => writer.RunAsync(session =>
@@ -104,7 +104,7 @@ public sealed class MarksStore(WriterQueue writer)
 
     /// <summary>
     /// Corrects where a person stood at a lesson, with trace: every standing word of every device is replaced, the first marks stay
-    /// to be seen.
+    /// to be seen. A leaving keeps the arrival that is known, so that nobody is made to have been there from the bow by it.
     /// </summary>
     /// <param name="to">Present, left, absent, excused, or cleared for "nothing was to be marked".</param>
     /// <param name="at">Local time; null when not known or not needed.</param>
@@ -116,7 +116,11 @@ public sealed class MarksStore(WriterQueue writer)
             var lesson = db.Lessons.AsNoTracking().FirstOrDefault(l => l.Id == lessonId);
             if (lesson is null || !db.People.Any(p => p.Id == person)) return false;
             var standing = Standing(db, lesson, person, rules);
-            if (standing.Count == 0)
+            if (to == MarkKind.Left)
+            {
+                Leave(session, lesson, new Tap(id, device, null, lessonId, person, by, session.Now, to, at), rules);
+            }
+            else if (standing.Count == 0)
             {
                 if (to != MarkKind.Cleared) Append(session, lesson, new Tap(id, device, null, lessonId, person, by, session.Now, to, at), rules);
             }

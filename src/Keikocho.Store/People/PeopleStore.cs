@@ -28,7 +28,7 @@ public sealed record NewDuty(
     Guid PersonId, string Given, string? Family, DateOnly? Born, DutyKind Kind, DateOnly? VettedUntil, DateOnly? FirstAidUntil);
 
 /// <summary>Children, adults, contacts and ranks.</summary>
-public sealed class PeopleStore(WriterQueue writer)
+public sealed partial class PeopleStore(WriterQueue writer)
 {
     /// <summary>Adds the child who has just walked in: on the register, at the end, present tonight. The same id again adds nothing.</summary>
     /// <returns>False when the lesson does not exist.</returns>

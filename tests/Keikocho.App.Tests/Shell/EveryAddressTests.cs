@@ -32,7 +32,9 @@ public sealed class EveryAddressTests
             var expected = address == "/" ? HttpStatusCode.SeeOther : HttpStatusCode.OK;
             if (answer.StatusCode != expected)
                 wrong.Add($"{address}: {(int)answer.StatusCode}");
-            if (!isFile && address != "/" && answer.Content.Headers.ContentType?.ToString() != "text/html; charset=utf-8")
+            if (address == "/alive")
+                Assert.Equal("text/plain; charset=utf-8", answer.Content.Headers.ContentType?.ToString());
+            else if (!isFile && address != "/" && answer.Content.Headers.ContentType?.ToString() != "text/html; charset=utf-8")
                 wrong.Add($"{address}: {answer.Content.Headers.ContentType}");
             if (!isFile && answer.Headers.CacheControl?.NoStore != true)
                 wrong.Add($"{address}: may be kept");

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using Keikocho.App.Club;
+using Keikocho.Core.Calendar;
+using Keikocho.Core.Kernel;
+using Keikocho.Store.Book;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.People;
+
+namespace Keikocho.App.Students;
+
+/// <summary>A setting that an answer used, in words.</summary>
+/// <param name="Meaning">What it is.</param>
+/// <param name="Value">The value in use with its unit.</param>
+/// <param name="Source">Where the proposed value comes from.</param>
+public sealed record SettingLine(string Meaning, string Value, string Source)
+{
+    /// <summary>Puts the settings of an answer into words.</summary>
+    /// <param name="used">What was used.</param>
+    /// <param name="known">The settings of the sum, for their meanings.</param>
+    public static ImmutableArray<SettingLine> Of(IReadOnlyList<SettingUsed> used, IReadOnlyList<Setting> known)
+    {
+        ArgumentNullException.ThrowIfNull(used);
+        ArgumentNullException.ThrowIfNull(known);
+        return [.. used.Select(u => new SettingLine(known.First(k => k.Key == u.Key).Meaning, u.Unit.Length == 0 ? u.Value : $"{u.Value} {u.Unit}", u.Source))];
+    }
+}
+
+/// <summary>One child's own clock, with everything that it rests on.</summary>
+/// <param name="Lead">Put in bold: "If", "Enough lessons", "Not this time", "No test is set".</param>
+/// <param name="Sentence">What follows it.</param>
+/// <param name="Test">The day of the test; empty when none is set.</param>
+/// <param name="Count">"7 of 9": attended of held.</param>
+/// <param name="SinceWord">Since what is counted: "since this belt", "since the first lesson".</param>
+/// <param name="Reckoned">The evening just closed.</param>
+/// <param name="Left">The lessons left, in words; empty when none is.</param>
+/// <param name="Reasons">Every rule, figure and date.</param>
+/// <param name="Settings">The settings used.</param>
+/// <param name="Chance">The chance of enough lessons in words, for an instructor alone; null otherwise or when there is nothing to ask.</param>
+/// <param name="ChanceBecause">The figures behind it.</param>
+public sealed record OwnClock(
+    string Lead,
+    string Sentence,
+    string Test,
+    string Count,
+    string SinceWord,
+    string Reckoned,
+    string Left,
+    ImmutableArray<string> Reasons,
+    ImmutableArray<SettingLine> Settings,
+    string? Chance,
+    string? ChanceBecause)
+{
+    /// <summary>Puts a child's reckoning into words.</summary>
+    public static OwnClock Of(OpenClub club, ProgrammeRow programme, BookPerson person, ProgrammeReckoning reckoning, ChildReckoning reckoned)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        ArgumentNullException.ThrowIfNull(programme);
+        ArgumentNullException.ThrowIfNull(person);
+        ArgumentNullException.ThrowIfNull(reckoning);
+        ArgumentNullException.ThrowIfNull(reckoned);
+        var clock = reckoned.Clock;
+        var (lead, sentence) = clock.Verdict switch
+        {
+            ClockVerdict.Enough => ("Enough lessons", "for the next test."),
+            ClockVerdict.If some => ("If", $"{person.CallName} comes to {some.Words}."),
+            ClockVerdict.NotThisTime { NextTestOn: { } next } => ("Not this time;", $"next test {next.Full()}."),
+            ClockVerdict.NotThisTime => ("Not this time;", "no later test is set."),
+            ClockVerdict.NoTestSet none => ("No test is set.", none.StillNeeded == 0 ? "Enough lessons." : $"{none.StillNeeded} more needed."),
+            _ => throw new ArgumentOutOfRangeException(nameof(reckoned), clock.Verdict, "There is no such verdict."),
+        };
+        var left = reckoning.TestOn is { } test
+            ? club.Book.LessonsOf(programme.Id).Where(l => l.Date > reckoning.AsOf && l.Date < test && l.ClosureId is null).Select(l => l.Date.Brief()).ToList()
+            : [];
+        // Only an instructor reads a chance; the adult who holds this device says who reads.
+        var asks = clock.Verdict is ClockVerdict.If && IsInstructor(club);
+        return new OwnClock(
+            lead,
+            sentence,
+            reckoning.TestOn?.Full() ?? "",
+            $"{clock.Attended} of {clock.Held}",
+            reckoned.FromPromotion ? "since this belt" : "since the first lesson",
+            $"Reckoned after {reckoning.AsOf.WithWeekday()}.",
+            left.Count switch
+            {
+                0 => "",
+                1 => $"One lesson is left: {left[0]}.",
+                _ => $"{left.Count} lessons are left: {string.Join(", ", left.Take(left.Count - 1))} and {left[^1]}.",
+            },
+            [.. clock.Reasons.Select(r => r.Sentence)],
+            SettingLine.Of(clock.Settings, ClockRule.Settings),
+            asks ? reckoned.Chance.Words : null,
+            asks ? reckoned.Chance.Because.Sentence : null);
+    }
+
+    private static bool IsInstructor(OpenClub club) => club.Acting is { } acting
+        && club.Book.DutiesOn(club.Today).Any(d => d.PersonId == acting.Id && d.Kind is DutyKind.HeadInstructor or DutyKind.Instructor);
+}

@@ -1,0 +1,90 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Net;
+using Keikocho.Core.Evening;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Keikocho.App.Tests.Students;
+
+/// <summary>An everyday page asks the database at most four times, however many children there are.</summary>
+public sealed class QueriesOfAPageTests
+{
+    private const int Most = 4;
+
+    [Fact]
+    public async Task Pages_of_forty_children_ask_at_most_four_questions()
+    {
+        await using var club = await SpringClub.StartAsync("2026-05-14T16:40");
+        Guid child = default;
+        for (var i = 0; i < 40; i++) child = await club.JoinAsync($"Child{i}", "Hollis", SpringClub.FirstLesson);
+        var lesson = club.Lesson(5, 14).Id;
+        await club.MarkAsync(child, new DateOnly(2026, 5, 14), MarkKind.Present);
+        using var asked = new Asked(club.Folder);
+        foreach (var address in new[] { "/students", "/students?search=child3", $"/students/{child}", $"/students/{child}/lessons/{lesson}", "/register", "/tonight" })
+        {
+            // What is kept between pages is read once; a tap of tonight leaves it alone.
+            using var first = await club.Browser.GetAsync(address, SpringClub.Stop);
+            // Tonight has no address before its page is there.
+            if (address == "/tonight" && first.StatusCode == HttpStatusCode.NotFound) continue;
+            Assert.Equal(HttpStatusCode.OK, first.StatusCode);
+            await club.MarkAsync(child, new DateOnly(2026, 5, 14), MarkKind.Present, new TimeOnly(17, 41));
+            asked.Clear();
+            using var second = await club.Browser.GetAsync(address, SpringClub.Stop);
+            Assert.InRange(asked.Count, 1, Most);
+        }
+    }
+
+    [Fact]
+    public async Task The_count_sees_every_question()
+    {
+        await using var club = await SpringClub.StartAsync();
+        using var asked = new Asked(club.Folder);
+        using var db = club.Db();
+        _ = db.People.Count();
+        _ = db.Lessons.Count();
+        Assert.Equal(2, asked.Count);
+    }
+
+    /// <summary>Counts the commands on one file, whatever other tests run beside.</summary>
+    private sealed class Asked : IObserver<DiagnosticListener>, IObserver<KeyValuePair<string, object?>>, IDisposable
+    {
+        private readonly string folder;
+        private readonly IDisposable all;
+        private readonly ConcurrentBag<IDisposable> subscriptions = [];
+        private int count;
+
+        public Asked(string folder)
+        {
+            this.folder = folder;
+            all = DiagnosticListener.AllListeners.Subscribe(this);
+        }
+
+        public int Count => Volatile.Read(ref count);
+
+        public void Clear() => Volatile.Write(ref count, 0);
+
+        public void OnNext(DiagnosticListener value)
+        {
+            if (value.Name == "Microsoft.EntityFrameworkCore") subscriptions.Add(value.Subscribe(this));
+        }
+
+        public void OnNext(KeyValuePair<string, object?> value)
+        {
+            if (value.Key == RelationalEventId.CommandExecuted.Name && value.Value is CommandExecutedEventData data
+                && data.Command.Connection!.ConnectionString.Contains(folder, StringComparison.Ordinal))
+                Interlocked.Increment(ref count);
+        }
+
+        public void OnCompleted()
+        {
+        }
+
+        public void OnError(Exception error) => throw new InvalidOperationException("The listener of the database failed.", error);
+
+        public void Dispose()
+        {
+            all.Dispose();
+            foreach (var subscription in subscriptions) subscription.Dispose();
+        }
+    }
+}

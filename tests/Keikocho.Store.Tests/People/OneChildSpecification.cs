@@ -1,0 +1,265 @@
+using Keikocho.Core.Evening;
+using Keikocho.Store.Calendar;
+using Keikocho.Store.Club;
+using Keikocho.Store.Engines;
+using Keikocho.Store.Keeping;
+using Keikocho.Store.Marks;
+using Keikocho.Store.People;
+using Keikocho.Store.Promotion;
+using Keikocho.Store.Syllabus;
+using Keikocho.Testing;
+
+namespace Keikocho.Store.Tests.People;
+
+/// <summary>What is changed and read on one child's page, the same on both engines.</summary>
+public abstract class OneChildSpecification
+{
+    protected static readonly DateTimeOffset Now = new(2026, 3, 10, 19, 0, 0, TimeSpan.Zero);
+    private static readonly DateOnly Day = new(2026, 3, 3);
+    private static readonly AttendanceRules Rules = new();
+
+    protected static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    protected abstract Task<Engine> FreshAsync();
+
+    [Fact]
+    public async Task A_contact_is_added_once_and_changed_in_its_place_and_its_email_stays()
+    {
+        await using var club = await MadeAsync();
+        var id = club.NewId();
+        var mother = new ContactDetails(id, club.Child, " Mara Hollis ", "mother", "01632 960001", Barred: false);
+        Assert.True(await club.People.SaveContactAsync(mother, club.Head, club.Device, Cancel));
+        await club.Writer.RunAsync(s => { s.Db.Contacts.Single(c => c.Id == id).Email = Keikocho.Store.Kernel.Seal.Close("mara@example.org"); s.Db.SaveChanges(); return true; }, Cancel);
+        Assert.True(await club.People.SaveContactAsync(mother with { Phone = "01632 960002", Relation = " ", Barred = true }, club.Head, club.Device, Cancel));
+        using var db = club.Engine.OpenDb();
+        Assert.Equal(
+            [(null, null, "07700 900001", false), ("Mara Hollis", null, "01632 960002", true)],
+            PaperReader.ContactsOf(db, club.Child).Select(c => (c.Name, c.Relation, c.Phone, c.Barred)));
+        Assert.NotNull(db.Contacts.Single(c => c.Id == id).Email);
+        Assert.Equal(2, db.Trail.Count(t => t.Kind == TrailKind.PersonChanged && t.SubjectId == club.Child && t.ById == club.Head));
+    }
+
+    [Fact]
+    public async Task A_contact_of_another_child_or_of_nobody_is_not_touched()
+    {
+        await using var club = await MadeAsync();
+        var id = club.NewId();
+        var contact = new ContactDetails(id, club.Child, "Mara", null, null, false);
+        await club.People.SaveContactAsync(contact, club.Head, club.Device, Cancel);
+        var other = await club.JoinAsync("Bram");
+        Assert.False(await club.People.SaveContactAsync(contact with { PersonId = other, Name = "Else" }, club.Head, club.Device, Cancel));
+        Assert.False(await club.People.SaveContactAsync(contact with { PersonId = club.NewId() }, club.Head, club.Device, Cancel));
+        using var db = club.Engine.OpenDb();
+        Assert.Equal("Mara", PaperReader.ContactsOf(db, club.Child)[^1].Name);
+        Assert.Single(PaperReader.ContactsOf(db, other));
+    }
+
+    [Fact]
+    public async Task A_rank_moves_the_count_to_the_day_after_it_and_the_same_rank_of_the_same_day_is_there_already()
+    {
+        await using var club = await MadeAsync();
+        var rank = new NewRank(club.Child, club.Ranks[1], new DateOnly(2026, 3, 7), AwardSource.Promoted);
+        Assert.Equal(RankOutcome.Recorded, await club.People.RecordRankAsync(rank, club.Head, club.Device, Cancel));
+        Assert.Equal(RankOutcome.AlreadyThere, await club.People.RecordRankAsync(rank, club.Head, club.Device, Cancel));
+        using var db = club.Engine.OpenDb();
+        Assert.Equal((club.Ranks[1], new DateOnly(2026, 3, 7), club.Head), db.Awards.Select(a => new ValueTuple<Guid, DateOnly?, Guid?>(a.RankId, a.On, a.ById)).Single());
+        Assert.Equal(new DateOnly(2026, 3, 8), db.Enrolments.Single(e => e.PersonId == club.Child).CountsFrom);
+    }
+
+    [Fact]
+    public async Task A_wrong_rank_is_replaced_and_the_count_goes_back()
+    {
+        await using var club = await MadeAsync();
+        await club.People.RecordRankAsync(new NewRank(club.Child, club.Ranks[1], new DateOnly(2026, 3, 7), AwardSource.Promoted), club.Head, club.Device, Cancel);
+        Guid wrong;
+        using (var db = club.Engine.OpenDb()) wrong = db.Awards.Single().Id;
+        var right = new NewRank(club.Child, club.Ranks[0], new DateOnly(2026, 2, 1), AwardSource.Transferred, wrong);
+        Assert.Equal(RankOutcome.Recorded, await club.People.RecordRankAsync(right, club.Head, club.Device, Cancel));
+        // What was replaced cannot be replaced again.
+        Assert.Equal(RankOutcome.Unknown, await club.People.RecordRankAsync(right with { On = new DateOnly(2026, 2, 2) }, club.Head, club.Device, Cancel));
+        using (var db = club.Engine.OpenDb())
+        {
+            Assert.Equal(2, db.Awards.Count());
+            // Before the first lesson here: the first lesson counts again.
+            Assert.Equal(Day, db.Enrolments.Single(e => e.PersonId == club.Child).CountsFrom);
+        }
+    }
+
+    [Fact]
+    public async Task A_rank_or_person_that_nobody_knows_changes_nothing()
+    {
+        await using var club = await MadeAsync();
+        Assert.Equal(RankOutcome.Unknown, await club.People.RecordRankAsync(new NewRank(club.Child, club.NewId(), Day, AwardSource.Promoted), club.Head, club.Device, Cancel));
+        Assert.Equal(RankOutcome.Unknown, await club.People.RecordRankAsync(new NewRank(club.NewId(), club.Ranks[0], Day, AwardSource.Promoted), club.Head, club.Device, Cancel));
+        using var db = club.Engine.OpenDb();
+        Assert.False(db.Awards.Any());
+    }
+
+    [Fact]
+    public async Task Papers_are_those_said_last_and_siblings_are_the_others_of_the_family()
+    {
+        await using var club = await MadeAsync();
+        var sibling = await club.JoinAsync("Bram");
+        var stranger = await club.JoinAsync("Ada");
+        using (var db = club.Engine.OpenDb())
+        {
+            var nothing = PaperReader.PapersOf(db, club.Child);
+            Assert.Equal((false, null, null, null), (nothing.IsRegistered, nothing.RegisteredUntil, nothing.Photo, nothing.PhotoSaidOn));
+            Assert.Empty(nothing.Siblings);
+        }
+
+        await club.Writer.RunAsync(s =>
+        {
+            foreach (var (days, until) in new[] { (2, new DateOnly(2027, 1, 1)), (1, new DateOnly(2028, 1, 1)) })
+                s.Db.Registrations.Add(new RegistrationRow { Club = s.Club, Id = s.NewId(), PersonId = club.Child, Expires = until, MadeAt = s.Now.AddDays(-days) });
+            foreach (var (day, given) in new[] { (5, false), (1, true) })
+                s.Db.Consents.Add(new ConsentRow { Club = s.Club, Id = s.NewId(), PersonId = club.Child, Use = ConsentUse.Photo, Given = given, On = Day.AddDays(day), MadeAt = s.Now });
+            foreach (var members in new[] { new[] { club.Child, sibling }, [sibling, stranger] })
+            {
+                var family = new FamilyRow { Club = s.Club, Id = s.NewId() };
+                s.Db.Families.Add(family);
+                s.Db.SaveChanges();
+                foreach (var member in members) s.Db.FamilyMembers.Add(new FamilyMemberRow { Club = s.Club, FamilyId = family.Id, PersonId = member });
+            }
+
+            s.Db.SaveChanges();
+            return true;
+        }, Cancel);
+        using var now = club.Engine.OpenDb();
+        var papers = PaperReader.PapersOf(now, club.Child);
+        Assert.Equal((true, new DateOnly(2028, 1, 1), false, Day.AddDays(5)), (papers.IsRegistered, papers.RegisteredUntil, papers.Photo, papers.PhotoSaidOn));
+        Assert.Equal([sibling], papers.Siblings);
+    }
+
+    [Theory]
+    [InlineData(MarkKind.Absent, null)]
+    [InlineData(MarkKind.Present, 17 * 60 + 56)]
+    [InlineData(MarkKind.Left, 18 * 60 + 20)]
+    public async Task A_correction_to_left_keeps_the_arrival_and_every_mark(MarkKind marked, int? minutes)
+    {
+        await using var club = await MadeAsync();
+        var child = await club.JoinAsync("Bram", new TimeOnly(17, 56));
+        TimeOnly? at = minutes is { } m ? new TimeOnly(m / 60, m % 60) : null;
+        await club.Marks.TapAsync(new Tap(club.NewId(), club.Device, null, club.Lesson, child, club.Head, Now, marked, at), Day, Rules, Cancel);
+        var id = club.NewId();
+        for (var sent = 0; sent < 2; sent++)
+            Assert.True(await club.Marks.CorrectAsync(id, club.Lesson, child, MarkKind.Left, new TimeOnly(18, 30), Day, Rules, club.Head, club.Device, Cancel));
+        using var db = club.Engine.OpenDb();
+        var state = db.Attendances.Single(a => a.PersonId == child);
+        // "Absent" said after an arrival is taken back, and the arrival speaks again.
+        Assert.Equal((AttendanceWord.Left, new TimeOnly(17, 56), new TimeOnly(18, 30), false), (state.Word, state.Arrived, state.LeftAt, state.Ukemi));
+        var trail = TrailReader.MarkedBy(db, club.Lesson);
+        Assert.Equal([club.Head], trail);
+        Assert.Equal(2, db.Marks.Count(mark => mark.PersonId == child && mark.Replaces == null && mark.Id != id));
+        Assert.Equal(DeviceKind.Laptop, TrailReader.KindsOf(db, [club.Device])[club.Device]);
+    }
+
+    private async Task<MadeClub> MadeAsync()
+    {
+        var engine = await FreshAsync();
+        await engine.UpgradeAsync(Now, Cancel);
+        var club = new MadeClub(engine);
+        await club.FillAsync();
+        return club;
+    }
+
+    /// <summary>A small club with one lesson, one ladder and one child.</summary>
+    private sealed class MadeClub(Engine engine) : IAsyncDisposable
+    {
+        private readonly FixedTime time = new(Now);
+        private long made;
+
+        public Engine Engine => engine;
+
+        public WriterQueue Writer { get; } = new(engine, new FixedTime(Now));
+
+        public PeopleStore People => new(Writer);
+
+        public MarksStore Marks => new(Writer);
+
+        public Guid Device { get; private set; }
+
+        public Guid Head { get; private set; }
+
+        public Guid Lesson { get; private set; }
+
+        public Guid Child { get; private set; }
+
+        public Guid[] Ranks { get; private set; } = [];
+
+        public Guid NewId() => Guid.CreateVersion7(time.GetUtcNow().AddMilliseconds(made++));
+
+        public async Task FillAsync()
+        {
+            Device = NewId();
+            await new ClubStore(Writer).MakeAsync(new NewClub("Larkwater", "Ruth", "Aldersey", "Juniors", "Europe/London", PaperChoice.A4), Device, Day, Cancel);
+            using var db = engine.OpenDb();
+            var (programme, hall) = (db.Programmes.Single().Id, db.Halls.Single().Id);
+            Head = db.Duties.Single().PersonId;
+            var calendar = new CalendarStore(Writer);
+            var times = new LessonTimes(new TimeOnly(17, 30), new TimeOnly(18, 45), new TimeOnly(17, 45), new TimeOnly(17, 55), new TimeOnly(18, 7));
+            await calendar.AddHourAsync(new NewHour(programme, hall, Day.DayOfWeek, times, Day), Head, Device, Cancel);
+            await calendar.AddTermAsync("Spring", Day, Day.AddDays(20), Head, Device, Cancel);
+            Lesson = db.Lessons.Single(l => l.Date == Day).Id;
+            Ranks = [NewId(), NewId()];
+            await Writer.RunAsync(s =>
+            {
+                var ladder = new LadderRow { Club = s.Club, Id = s.NewId(), Name = "Juniors" };
+                s.Db.Ladders.Add(ladder);
+                s.Db.SaveChanges();
+                for (var i = 0; i < Ranks.Length; i++) s.Db.Ranks.Add(new RankRow { Club = s.Club, Id = Ranks[i], LadderId = ladder.Id, Name = $"Rank {i}", Position = i + 1 });
+                s.Db.Programmes.Single().LadderId = ladder.Id;
+                s.Db.SaveChanges();
+                return true;
+            }, Cancel);
+            Child = await JoinAsync("Wren");
+        }
+
+        public async Task<Guid> JoinAsync(string given, TimeOnly? at = null)
+        {
+            var id = NewId();
+            Assert.True(await People.AddNewTonightAsync(new NewTonight(id, given, "Hollis", "07700 900001", Lesson, at), Rules, Head, Device, Cancel));
+            return id;
+        }
+
+        public ValueTask DisposeAsync() => Writer.DisposeAsync();
+    }
+}
+
+/// <summary>In a SQLite file.</summary>
+public sealed class OneChildInSqlite : OneChildSpecification, IDisposable
+{
+    private readonly TempFolder folder = new();
+    private readonly List<SqliteEngine> engines = [];
+
+    protected override Task<Engine> FreshAsync()
+    {
+        var engine = new SqliteEngine(folder.File($"club{engines.Count}.keikocho"));
+        engines.Add(engine);
+        return Task.FromResult<Engine>(engine);
+    }
+
+    public void Dispose()
+    {
+        foreach (var engine in engines) engine.Release();
+        folder.Dispose();
+    }
+}
+
+/// <summary>In a PostgreSQL database.</summary>
+public sealed class OneChildInPostgres(PostgresDatabase database) : OneChildSpecification, IClassFixture<PostgresDatabase>, IAsyncDisposable
+{
+    private readonly List<PostgresEngine> engines = [];
+
+    protected override async Task<Engine> FreshAsync()
+    {
+        var engine = new PostgresEngine(await database.AnotherAsync(), 3);
+        engines.Add(engine);
+        return engine;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var engine in engines) await engine.DisposeAsync();
+    }
+}
