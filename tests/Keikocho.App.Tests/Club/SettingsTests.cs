@@ -22,6 +22,7 @@ public sealed class SettingsTests
         Assert.Equal("10", desk.Book().Setting("attendance.lateAfterMinutes", ClubDesk.Today));
 
         // Two of one day: the later one holds; one equal to the proposed value shows as such.
+        desk.Time.Step(TimeSpan.FromSeconds(1));
         await desk.TakenAsync("/club/settings", Set("attendance.lateAfterMinutes", "5"));
         Assert.Contains("5 minutes (proposed)", await desk.PageAsync("/club"), StringComparison.Ordinal);
         Assert.Equal(["5"], SettingHistory.Of(desk.Book(), "attendance.lateAfterMinutes").Select(e => e.Value));
