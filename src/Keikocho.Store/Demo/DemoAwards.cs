@@ -20,6 +20,7 @@ internal sealed class DemoAwards
         this.ranks = ranks;
         foreach (var stay in cast.Stays) Begin(stay);
         for (var term = 0; term < making.Terms.Count; term++) Walk(term);
+        SetNextTests();
     }
 
     public List<PromotionTestRow> Tests { get; } = [];
@@ -89,6 +90,24 @@ internal sealed class DemoAwards
             var lessons = making.Kept[programme].Where(l => l.Term == term && l.Row.ClosureId is null && l.Row.Date < plan.Test).ToList();
             foreach (var stay in cast.ByProgramme[programme])
                 if (stay.IsOn(plan.Test)) Try(stay, lessons, term, test);
+        }
+    }
+
+    /// <summary>The test of the term after this one is set already: whoever is not in time for this one is told the date.</summary>
+    private void SetNextTests()
+    {
+        const int weeksToTheNext = 16;
+        var last = making.Terms[^1];
+        var madeAt = LondonTime.At(last.From.AddDays(-7), 20 * 60);
+        for (var programme = 0; programme < making.ProgrammeRows.Count; programme++)
+        {
+            Tests.Add(new PromotionTestRow
+            {
+                Club = 1,
+                Id = making.Ids.Of(DemoPart.Test, madeAt, making.Terms.Count, programme),
+                ProgrammeId = making.ProgrammeRows[programme].Id,
+                Date = last.Test.AddDays(7 * weeksToTheNext),
+            });
         }
     }
 

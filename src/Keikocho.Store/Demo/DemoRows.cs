@@ -65,7 +65,7 @@ public sealed class DemoRows
     public required IReadOnlyList<EveningRow> Evenings { get; init; }
     /// <summary>Lessons by date and start, to the end of the present term.</summary>
     public required IReadOnlyList<LessonRow> Lessons { get; init; }
-    /// <summary>One promotion test a term and programme.</summary>
+    /// <summary>One promotion test a term and programme, and the date of the next.</summary>
     public required IReadOnlyList<PromotionTestRow> PromotionTests { get; init; }
     /// <summary>Enrolments.</summary>
     public required IReadOnlyList<EnrolmentRow> Enrolments { get; init; }

@@ -37,7 +37,7 @@ internal sealed class Made
     public ProgrammeRow Juniors => Rows.Programmes[0];
     public ProgrammeRow Teens => Rows.Programmes[1];
     public TermRow Term => Rows.Terms[^1];
-    public PromotionTestRow NextTest => Rows.PromotionTests.Single(t => t.ProgrammeId == Juniors.Id && t.Date >= Today);
+    public PromotionTestRow NextTest => Rows.PromotionTests.First(t => t.ProgrammeId == Juniors.Id && t.Date >= Today);
 
     public IEnumerable<LessonRow> LessonsOf(ProgrammeRow programme) => Rows.Lessons.Where(l => l.ProgrammeId == programme.Id);
     public IEnumerable<EnrolmentRow> Now(ProgrammeRow programme) => Rows.Enrolments.Where(e => e.ProgrammeId == programme.Id && e.From <= Today && (e.To is null || e.To >= Today));
