@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Keikocho.App.Import;
 
 namespace Keikocho.App.Commands;
 
@@ -9,5 +10,6 @@ public static class AllVerbs
     public static IEnumerable<Command> Build() =>
     [
         ServeVerb.Build(),
+        ImportVerb.Build(),
     ];
 }

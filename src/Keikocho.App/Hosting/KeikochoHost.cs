@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
+using Keikocho.App.Import;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
@@ -32,6 +33,7 @@ public static class KeikochoHost
         services.AddSingleton<Reckonings>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
+        services.AddSingleton<ImportDesk>();
         services.AddHostedService<OpeningClub>();
     }
 
@@ -41,6 +43,7 @@ public static class KeikochoHost
         ActingPosts.Map(app);
         RegisterPosts.Map(app);
         StartPosts.Map(app);
+        ImportPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
@@ -82,6 +85,7 @@ public static class KeikochoHost
         OwnNamesOnly.Use(app);
         ErrorPages.Use(app);
         app.UseRouting();
+        LargeFiles.Use(app);
         PageTokens.Use(app);
         ThisDevice.Use(app);
         FirstEveningFirst.Use(app);

@@ -162,6 +162,9 @@ public sealed class ReadingStore(WriterQueue writer)
         var all = answers.ByKey.ToDictionary();
         foreach (var rank in view.Ladder?.Ranks ?? [])
             foreach (var spelling in rank.Spellings.Where(spelling => NameFold.Fold(spelling) != NameFold.Fold(rank.Name))) all[$"rank:{NameFold.Fold(spelling)}"] = "rank:" + rank.Name;
+        // Words that were left out of the ladder stay left out.
+        foreach (var word in view.Ladder is null ? [] : view.Roster!.Lines.Select(line => line.Child.Rank).Where(word => word.Length > 0 && view.Ladder.Of(word) is null).Distinct(StringComparer.Ordinal))
+            all[$"rank:{NameFold.Fold(word)}"] = "leave-out";
         return all;
     }
 

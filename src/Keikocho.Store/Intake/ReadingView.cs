@@ -30,6 +30,13 @@ public sealed record ReadingView(
     /// <summary>The doubts without an answer.</summary>
     public IEnumerable<Doubt> Open => Doubts.Where(doubt => !doubt.IsSettled);
 
+    /// <summary>
+    /// The open doubts to be asked now. While the order of dates or names is open, only what holds for the whole file is: many questions about single
+    /// lines answer themselves by it.
+    /// </summary>
+    public IReadOnlyList<Doubt> AskedNow => Open.Any(doubt => doubt.Kind is DoubtKind.NothingFound or DoubtKind.DateOrder or DoubtKind.DatesSwapped or DoubtKind.NameOrder or DoubtKind.YearMissing)
+        ? [.. Open.Where(ReadAgain.IsWhole)] : [.. Open];
+
     /// <summary>What the independent check says against it; empty when nothing.</summary>
     public IReadOnlyList<string> Faults() => Roster is not null ? ReadingCheck.Faults(Sheet, Roster) : ReadingCheck.Faults(Sheet, Register!);
 
@@ -121,6 +128,6 @@ public static class ReadAgain
     private static IEnumerable<Doubt> Whole(IEnumerable<Doubt> doubts, bool whole) => doubts.Where(doubt => IsWhole(doubt) == whole);
 
     // An answer that holds for a column, a sign or the whole file settles many lines at once, so it is asked first.
-    private static bool IsWhole(Doubt doubt) => doubt.Kind is DoubtKind.NothingFound or DoubtKind.DateOrder or DoubtKind.DatesSwapped or DoubtKind.NameOrder or DoubtKind.RankUnknown or DoubtKind.ConsentUnknown
+    internal static bool IsWhole(Doubt doubt) => doubt.Kind is DoubtKind.NothingFound or DoubtKind.DateOrder or DoubtKind.DatesSwapped or DoubtKind.NameOrder or DoubtKind.RankUnknown or DoubtKind.ConsentUnknown
         or DoubtKind.PhoneLostZero or DoubtKind.SignUnknown or DoubtKind.BlankMeaning or DoubtKind.YearMissing;
 }

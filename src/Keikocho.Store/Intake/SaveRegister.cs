@@ -188,10 +188,11 @@ internal sealed class SaveRegister(WriteSession session, ReadingRow reading, Rea
     private void Close(RegisterReading register)
     {
         var closed = new List<DateOnly>();
+        var closures = session.Db.Closures.AsNoTracking().Where(c => (c.ProgrammeId == null || c.ProgrammeId == facts.Programme.Id) && c.HallId == null).ToList();
         foreach (var day in register.Days.Where(day => day.Standing == DayStanding.Closed).Select(day => day.Day))
         {
             if (lessons.TryGetValue(day, out var lesson) && session.Db.Attendances.Any(a => a.LessonId == lesson.Id && a.Word != AttendanceWord.Untouched)) said.Count("markedHere");
-            else if (lesson?.ClosureId is null) closed.Add(day);
+            else if (lesson?.ClosureId is null && !closures.Any(c => c.From <= day && c.To >= day)) closed.Add(day);
         }
 
         var others = lessons.Keys.Except(closed).Order().ToList();
