@@ -69,6 +69,9 @@ public static class ImportVerb
             var fresh = FreshFile.Of(read, today, asked.Kind);
             var kind = asked.Kind ?? fresh.Kind ?? throw new RefusalException($"'{Path.GetFileName(asked.File)}' looks neither like children nor like a register; say which with --kind roster or --kind register.");
             var facts = ClubFacts.Load(db, programme, kind)!;
+            // The very file that was saved before brings its answers along; what is given now goes before them.
+            foreach (var (key, answer) in ReadingReader.EarlierAnswers(db, kind, SHA256.HashData(bytes)).ByKey)
+                if (!given.ByKey.ContainsKey(key)) given = given.With(key, answer);
             var answers = new Answers(given.ByKey.ContainsKey(ReadAgain.SheetKey) ? given.ByKey : given.With(ReadAgain.SheetKey, fresh.SheetNumber.ToString(CultureInfo.InvariantCulture)).ByKey);
             var view = Read(kind, fresh.File, ref answers, facts, today, asked.TakeProposed);
             if (asked.Template is { } template) await WriteTemplateAsync(template, answers, view, stopping);
@@ -114,7 +117,7 @@ public static class ImportVerb
         var outcome = await readings.SaveAsync(reading.Id, null, today, rules, null, null, stopping);
         if (outcome is SaveOutcome.Saved { Summary: var summary })
         {
-            if (asked.Json) await output.WriteLineAsync(SumJson.Write(new { saved = true, reading = reading.Id, counts = summary.Counts, sentences = summary.Sentences }));
+            if (asked.Json) await output.WriteLineAsync(SumJson.Write(new { saved = true, counts = summary.Counts, sentences = summary.Sentences }));
             else
                 foreach (var sentence in summary.Sentences) await output.WriteLineAsync(sentence);
             return ExitCode.Done;

@@ -18,6 +18,19 @@ public sealed record ListedReading(Guid Id, ReadingKind Kind, ReadingStage Stage
 /// <summary>Reads readings.</summary>
 public static class ReadingReader
 {
+    // What was said of values and marks that differ holds for the day it was said on, not for the next reading of the file.
+    private static readonly string[] OnlyOnce = ["differs:", "mark:", "known:"];
+
+    /// <summary>What was answered when this very file was saved before; nothing where it was not.</summary>
+    public static Answers EarlierAnswers(KeikochoDb db, ReadingKind kind, byte[] hash)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var before = db.Readings.AsNoTracking().Where(r => r.Kind == kind && r.FileHash == hash && (r.Stage == ReadingStage.Saved || r.Stage == ReadingStage.Undone))
+            .AsEnumerable().OrderBy(r => r.SavedAt).LastOrDefault();
+        return before is null ? Core.Intake.Answers.None
+            : new Answers(Answers(before).ByKey.Where(pair => !OnlyOnce.Any(start => pair.Key.StartsWith(start, StringComparison.Ordinal))).ToDictionary());
+    }
+
     /// <summary>Those that were not dropped, newest first.</summary>
     public static IReadOnlyList<ListedReading> List(KeikochoDb db, int most)
     {

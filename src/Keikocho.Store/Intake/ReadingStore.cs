@@ -42,18 +42,14 @@ public abstract record SaveOutcome
 /// <summary>Readings of the club's own files: opened, answered, saved, taken back.</summary>
 public sealed class ReadingStore(WriterQueue writer)
 {
-    // What was said of values and marks that differ holds for the day it was said on, not for the next reading of the file.
-    private static readonly string[] OnlyOnce = ["differs:", "mark:", "known:"];
-
     /// <summary>Opens a reading. A file that was saved before brings its answers along.</summary>
     /// <returns>Whether answers were taken over.</returns>
     public Task<bool> OpenAsync(NewReading asked, Guid? by, CancellationToken cancel) => writer.RunAsync(session =>
     {
         var db = session.Db;
         if (db.Readings.Any(r => r.Id == asked.Id)) return false;
-        var before = db.Readings.Where(r => r.Kind == asked.Kind && r.FileHash == asked.Hash && (r.Stage == ReadingStage.Saved || r.Stage == ReadingStage.Undone))
-            .AsEnumerable().OrderBy(r => r.SavedAt).LastOrDefault();
-        var answers = before is null ? [] : ReadingReader.Answers(before).ByKey.Where(pair => !OnlyOnce.Any(start => pair.Key.StartsWith(start, StringComparison.Ordinal))).ToDictionary();
+        var answers = ReadingReader.EarlierAnswers(db, asked.Kind, asked.Hash).ByKey.ToDictionary();
+        var known = answers.Count > 0;
         answers.TryAdd(ReadAgain.SheetKey, asked.SheetNumber.ToString(CultureInfo.InvariantCulture));
         db.Readings.Add(new ReadingRow
         {
@@ -69,7 +65,7 @@ public sealed class ReadingStore(WriterQueue writer)
             MadeAt = session.Now,
         });
         db.SaveChanges();
-        return before is not null;
+        return known;
     }, cancel);
 
     /// <summary>Keeps answers; an empty one takes an answer back. Kind and programme may be changed with them.</summary>

@@ -129,5 +129,5 @@ public static class ReadAgain
 
     // An answer that holds for a column, a sign or the whole file settles many lines at once, so it is asked first.
     internal static bool IsWhole(Doubt doubt) => doubt.Kind is DoubtKind.NothingFound or DoubtKind.DateOrder or DoubtKind.DatesSwapped or DoubtKind.NameOrder or DoubtKind.RankUnknown or DoubtKind.ConsentUnknown
-        or DoubtKind.PhoneLostZero or DoubtKind.SignUnknown or DoubtKind.BlankMeaning or DoubtKind.YearMissing;
+        or DoubtKind.PhoneLostZero or DoubtKind.SignUnknown or DoubtKind.BlankMeaning or DoubtKind.YearMissing or DoubtKind.DateWithoutMarks or DoubtKind.DateToCome or DoubtKind.DateTwice;
 }
