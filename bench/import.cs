@@ -1,6 +1,6 @@
 #:project ../src/Keikocho.Store/Keikocho.Store.csproj
 #:property PublishAot=false
-#:property GenerateDocumentationFile=false
+#:property KeikochoRole=bench
 // How long 5,000 rows take to be previewed and saved: dotnet run -c Release bench/import.cs [rows] [folder]
 // The files are made here from a fixed number: a roster, one child a row; and a register, one row a mark.
 using System.Diagnostics;
@@ -8,7 +8,6 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Keikocho.Core.Evening;
-using Keikocho.Core.Intake;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
