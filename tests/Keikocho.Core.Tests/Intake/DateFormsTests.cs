@@ -1,7 +1,6 @@
 using CsCheck;
 using Keikocho.Core.Intake;
 using Keikocho.Core.Kernel;
-using Xunit;
 
 namespace Keikocho.Core.Tests.Intake;
 

@@ -1,5 +1,4 @@
 using Keikocho.Core.Intake;
-using Xunit;
 
 namespace Keikocho.Core.Tests.Intake;
 

@@ -1,6 +1,5 @@
 using CsCheck;
 using Keikocho.Core.Intake;
-using Xunit;
 
 namespace Keikocho.Core.Tests.Intake;
 

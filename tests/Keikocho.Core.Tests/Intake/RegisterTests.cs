@@ -1,6 +1,5 @@
 using Keikocho.Core.Intake;
 using Keikocho.Core.Kernel;
-using Xunit;
 using static Keikocho.Core.Tests.Intake.Grids;
 
 namespace Keikocho.Core.Tests.Intake;

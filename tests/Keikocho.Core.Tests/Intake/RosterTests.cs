@@ -1,5 +1,4 @@
 using Keikocho.Core.Intake;
-using Xunit;
 using static Keikocho.Core.Tests.Intake.Grids;
 
 namespace Keikocho.Core.Tests.Intake;
