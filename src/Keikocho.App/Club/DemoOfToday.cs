@@ -1,6 +1,7 @@
 using Keikocho.App.Shared;
 using Keikocho.Store.Demo;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Keeping;
 
 namespace Keikocho.App.Club;
 
@@ -26,7 +27,9 @@ public static class DemoOfToday
             await engine.UpgradeAsync(time.GetUtcNow(), cancel);
             await using (var db = engine.OpenDb())
             {
-                if (db.Clubs.FirstOrDefault() is { } club && clock.DayOf(club.MadeAt) == clock.Today) return;
+                // The demo's own history begins long ago; the trail says when it was written.
+                var written = db.Trail.Where(t => t.Kind == TrailKind.Restored).Max(t => (DateTimeOffset?)t.At);
+                if (written is { } at && clock.DayOf(at) == clock.Today) return;
             }
 
             sqlite.Release();

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Keikocho.App.Import;
 
 namespace Keikocho.App.Commands;
 
@@ -15,5 +16,6 @@ public static class AllVerbs
         CheckVerb.Build(),
         ArchiveVerb.Build(),
         .. SumVerb.BuildAll(),
+        ImportVerb.Build(),
     ];
 }

@@ -4,6 +4,7 @@ using System.Text.Unicode;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Papers;
+using Keikocho.App.Import;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
@@ -35,6 +36,7 @@ public static class KeikochoHost
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
         services.AddSingleton<OpeningClub>();
+        services.AddSingleton<ImportDesk>();
     }
 
     private static void MapClub(WebApplication app)
@@ -46,6 +48,7 @@ public static class KeikochoHost
         ClubPosts.Map(app);
         PaperEndpoints.Map(app);
         StudentPosts.Map(app);
+        ImportPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
@@ -87,6 +90,7 @@ public static class KeikochoHost
         OwnNamesOnly.Use(app);
         ErrorPages.Use(app);
         app.UseRouting();
+        LargeFiles.Use(app);
         PageTokens.Use(app);
         ThisDevice.Use(app);
         FirstEveningFirst.Use(app);

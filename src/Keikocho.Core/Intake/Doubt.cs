@@ -55,6 +55,10 @@ public enum DoubtKind
     WhoIsIt,
     /// <summary>Two lines for one child in the register.</summary>
     LineTwice,
+    /// <summary>Where a rank stands in a new ladder, for a rank whose words show neither a colour nor a number.</summary>
+    RankPlace,
+    /// <summary>The hours of lessons on a day of the week on which the programme has none.</summary>
+    HoursMissing,
     /// <summary>Nothing in the file can be read as what was asked for.</summary>
     NothingFound,
 }

@@ -30,7 +30,7 @@ internal sealed class RegisterMarks(RegisterQuestion question, DoubtBook book)
                 marks.Add(new(who, day, says, null, MarkStanding.New, row, column));
                 continue;
             }
-            if (held == says)
+            if (IsSame(held, says))
             {
                 marks.Add(new(who, day, says, held, MarkStanding.Same, row, column));
                 continue;
@@ -42,6 +42,11 @@ internal sealed class RegisterMarks(RegisterQuestion question, DoubtBook book)
         }
         return marks;
     }
+
+    // A tap knows the minute of an arrival in time, a sign does not; a file's "late" without a time says nothing against the time that is held.
+    private static bool IsSame(RegisterSays held, RegisterSays says) => held == says
+        || says.Arrived is null && held.Word == says.Word
+        || says.Word == RegisterWord.Late && held.Word == RegisterWord.Present && says.Arrived == held.Arrived;
 
     internal static string Say(RegisterSays says) => says.Word switch
     {

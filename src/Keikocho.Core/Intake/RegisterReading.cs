@@ -17,7 +17,7 @@ public enum RegisterWord
 
 /// <summary>What is held or read for one person and one day.</summary>
 /// <param name="Word">The word.</param>
-/// <param name="Arrived">Arrival, local to the hall; only with late.</param>
+/// <param name="Arrived">Arrival, local to the hall; in a file only with late, from a tap also with present in time.</param>
 public readonly record struct RegisterSays(RegisterWord Word, TimeOnly? Arrived);
 
 /// <summary>Who a line of the register is.</summary>

@@ -20,7 +20,7 @@ public sealed record RosterChild
     public string CalledName { get; init; } = "";
     /// <summary>Birth date; null when not known.</summary>
     public DateOnly? BirthDate { get; init; }
-    /// <summary>Sex in the file's own word; empty when not given.</summary>
+    /// <summary>F, M or X, where the file says it in words that are known; empty otherwise.</summary>
     public string Sex { get; init; } = "";
     /// <summary>Rank: the ladder's own words where they were recognised, else as written; empty when not given.</summary>
     public string Rank { get; init; } = "";

@@ -15,13 +15,27 @@ internal static class RosterFields
         ("rank", child.Rank),
         ("first class", Day(child.FirstClass)),
         ("last promotion", Day(child.LastPromotion)),
-        ("contacts", string.Join("; ", child.Contacts.Select(Text))),
+        ("contacts", string.Join("; ", Merged(child.Contacts).Select(Text))),
         ("photo consent", child.PhotoConsent switch { true => "yes", false => "no", null => "" }),
         ("registration number", child.RegistrationNumber),
         ("registration expiry", Day(child.RegistrationExpiry)),
         ("group", child.Group),
         ("notes", child.Notes),
     ];
+
+    /// <summary>Neighbours of one name and relation are one contact with several numbers.</summary>
+    internal static IReadOnlyList<RosterContact> Merged(IReadOnlyList<RosterContact> contacts)
+    {
+        var merged = new List<RosterContact>();
+        foreach (var contact in contacts)
+        {
+            if (merged.Count > 0 && merged[^1].Name == contact.Name && merged[^1].Relation == contact.Relation)
+                merged[^1] = merged[^1] with { Phones = [.. merged[^1].Phones, .. contact.Phones], Emails = [.. merged[^1].Emails, .. contact.Emails] };
+            else merged.Add(contact);
+        }
+
+        return merged;
+    }
 
     /// <summary>A telephone or an address in common, or the same name and nothing that parts them.</summary>
     internal static bool SameContact(RosterContact one, RosterContact other)

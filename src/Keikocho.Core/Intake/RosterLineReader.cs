@@ -41,6 +41,11 @@ internal sealed class RosterLineReader
             var bare = dates.Count(pair => pair.Item2.Form is { } form && form.StartsWith("day number", StringComparison.Ordinal));
             if (bare > 0) notes.Add($"Column {CellPlace.Letters(column.Column)} ('{column.Header}') holds {bare} bare day numbers; they were read as days since {(_sheet.From1904 ? "1904" : "1900")}, as spreadsheets count.");
         }
+        foreach (var column in columns.Columns.Where(column => column.Meaning == Sex))
+        {
+            var unread = rows.Count(row => !_sheet[row, column.Column].IsEmpty && SexWords.Read(_sheet[row, column.Column].Text).Length == 0);
+            if (unread > 0) notes.Add($"Column {CellPlace.Letters(column.Column)} ('{column.Header}') holds {unread} words that say neither F, M nor X; they were left.");
+        }
         foreach (var column in columns.Columns.Where(column => column.Meaning == ContactPhone)) AskLostZero(column, rows);
         _givenFirst = AskNameOrder(rows);
         _ranks = question.Ranks.GroupBy(NameFold.Fold).ToDictionary(group => group.Key, group => group.First());
@@ -65,7 +70,7 @@ internal sealed class RosterLineReader
                 FullName => Whole(line, child, cell.Text),
                 CalledName => child with { CalledName = cell.Text },
                 BirthDate => child with { BirthDate = ReadDate(line, column, "birth", "birth date") },
-                Sex => child with { Sex = cell.Text },
+                Sex => child with { Sex = SexWords.Read(cell.Text) },
                 Rank => child with { Rank = ReadRank(line, cell.Text) },
                 FirstClass => child with { FirstClass = ReadDate(line, column, "first-class", "first class") },
                 LastPromotion => child with { LastPromotion = ReadDate(line, column, "promotion", "last promotion") },

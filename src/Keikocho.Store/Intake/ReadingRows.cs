@@ -17,7 +17,7 @@ public sealed class ReadingRow : IIdRow
     public Sealed<string> FileName { get; set; }
     /// <summary>SHA-256 of the file, to see that the same file came again.</summary>
     public byte[] FileHash { get; set; } = [];
-    /// <summary>The tables of the file, compressed; without the columns that are set aside.</summary>
+    /// <summary>The tables of the file, compressed, without the columns that are not kept; null once it is saved or dropped.</summary>
     public Sealed<byte[]>? Tables { get; set; }
     /// <summary>What the instructor has answered so far, as JSON.</summary>
     public Sealed<string>? Answers { get; set; }
@@ -70,6 +70,6 @@ public sealed class ReadingTraceRow : IIdRow
     public string Table { get; set; } = "";
     /// <summary>Its id.</summary>
     public Guid RowId { get; set; }
-    /// <summary>The row as it was before, as JSON; null where it was made.</summary>
+    /// <summary>The values that were changed, each as it was and as the reading left it, as JSON; the whole row where it was taken away; null where it was made.</summary>
     public Sealed<string>? Before { get; set; }
 }

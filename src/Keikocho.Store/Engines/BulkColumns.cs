@@ -1,10 +1,9 @@
 using System.Linq.Expressions;
-using Keikocho.Store.Engines;
 using Keikocho.Store.Kernel;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 
-namespace Keikocho.Store.Demo;
+namespace Keikocho.Store.Engines;
 
 /// <summary>
 /// How rows of one kind lie in their table, read from the model, so that writing in bulk and writing through the context store the same.

@@ -1,9 +1,8 @@
 using System.Data.Common;
-using Keikocho.Store.Engines;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 
-namespace Keikocho.Store.Demo;
+namespace Keikocho.Store.Engines;
 
 /// <summary>Writes many rows of one kind after another inside one transaction.</summary>
 internal abstract class BulkWriter : IDisposable
@@ -101,7 +100,7 @@ internal sealed class PostgresBulkWriter : BulkWriter
         {
             columns = BulkColumns<TRow>.From(db);
             columnsOf.Add(typeof(TRow), columns);
-            Do($"CREATE TEMPORARY TABLE \"Bulk{columns.Table}\" (LIKE \"{columns.Table}\") ON COMMIT DROP");
+            Do($"CREATE TEMPORARY TABLE IF NOT EXISTS \"Bulk{columns.Table}\" (LIKE \"{columns.Table}\") ON COMMIT DROP");
         }
 
         using (var copy = connection.BeginBinaryImport($"COPY \"Bulk{columns.Table}\" ({columns.QuotedNames}) FROM STDIN (FORMAT BINARY)"))
