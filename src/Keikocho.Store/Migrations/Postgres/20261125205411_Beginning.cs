@@ -1321,13 +1321,22 @@ namespace Keikocho.Store.Migrations.Postgres
                 END $$;
                 """);
 
-            // Marks and the trail are append-only: whatever the code does, the database refuses.
+            // Marks and the trail are append-only: whatever the code does, the database refuses. One exception: marks that came from a
+            // file (a device of kind 2) go with the child or lesson that only that file had brought, when its reading is taken back.
             migrationBuilder.Sql("""
                 CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
                 BEGIN
                     RAISE EXCEPTION '% is append-only.', TG_TABLE_NAME USING ERRCODE = 'restrict_violation';
                 END $$;
-                CREATE TRIGGER marks_stay BEFORE UPDATE OR DELETE OR TRUNCATE ON "Marks" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+                CREATE FUNCTION refuse_deletion() RETURNS trigger LANGUAGE plpgsql AS $$
+                BEGIN
+                    IF EXISTS (SELECT 1 FROM "Devices" d WHERE d."Club" = OLD."Club" AND d."Id" = OLD."DeviceId" AND d."Kind" = 2) THEN
+                        RETURN OLD;
+                    END IF;
+                    RAISE EXCEPTION '% is append-only.', TG_TABLE_NAME USING ERRCODE = 'restrict_violation';
+                END $$;
+                CREATE TRIGGER marks_stay BEFORE UPDATE OR TRUNCATE ON "Marks" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+                CREATE TRIGGER marks_are_not_deleted BEFORE DELETE ON "Marks" FOR EACH ROW EXECUTE FUNCTION refuse_deletion();
                 CREATE TRIGGER trail_stays BEFORE UPDATE OR DELETE OR TRUNCATE ON "Trail" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
                 """);
         }
@@ -1489,6 +1498,7 @@ namespace Keikocho.Store.Migrations.Postgres
                 name: "Halls");
 
             migrationBuilder.Sql("DROP FUNCTION refuse_change()");
+            migrationBuilder.Sql("DROP FUNCTION refuse_deletion()");
         }
     }
 }

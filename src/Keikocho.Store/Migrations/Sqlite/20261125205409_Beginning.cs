@@ -1306,10 +1306,13 @@ namespace Keikocho.Store.Migrations.Sqlite
                 table: "WeeklyHours",
                 columns: new[] { "Club", "ProgrammeId" });
 
-            // Marks and the trail are append-only: whatever the code does, the file refuses.
+            // Marks and the trail are append-only: whatever the code does, the file refuses. One exception: marks that came from a file
+            // (a device of kind 2) go with the child or lesson that only that file had brought, when its reading is taken back.
             migrationBuilder.Sql("""
                 CREATE TRIGGER marks_are_not_changed BEFORE UPDATE ON "Marks" BEGIN SELECT RAISE(ABORT, 'Marks are append-only.'); END;
-                CREATE TRIGGER marks_are_not_deleted BEFORE DELETE ON "Marks" BEGIN SELECT RAISE(ABORT, 'Marks are append-only.'); END;
+                CREATE TRIGGER marks_are_not_deleted BEFORE DELETE ON "Marks"
+                    WHEN NOT EXISTS (SELECT 1 FROM "Devices" d WHERE d."Club" = OLD."Club" AND d."Id" = OLD."DeviceId" AND d."Kind" = 2)
+                    BEGIN SELECT RAISE(ABORT, 'Marks are append-only.'); END;
                 CREATE TRIGGER trail_is_not_changed BEFORE UPDATE ON "Trail" BEGIN SELECT RAISE(ABORT, 'Trail is append-only.'); END;
                 CREATE TRIGGER trail_is_not_deleted BEFORE DELETE ON "Trail" BEGIN SELECT RAISE(ABORT, 'Trail is append-only.'); END;
                 """);
