@@ -154,6 +154,28 @@ public abstract class OneChildSpecification
         Assert.Equal(DeviceKind.Laptop, TrailReader.KindsOf(db, [club.Device])[club.Device]);
     }
 
+    [Fact]
+    public async Task A_tap_by_its_own_statements_is_read_back_by_the_context_value_for_value()
+    {
+        await using var club = await MadeAsync();
+        var tap = new Tap(club.NewId(), club.Device, null, club.Lesson, club.Child, club.Head, Now.AddMinutes(-3), MarkKind.Left, new TimeOnly(18, 20));
+        Assert.Equal(TapOutcome.Stored, await club.Marks.TapAsync(tap, Day, Rules, Cancel));
+        Assert.Equal(TapOutcome.AlreadyStored, await club.Marks.TapAsync(tap with { Kind = MarkKind.Absent, At = null }, Day, Rules, Cancel));
+        Assert.Equal(TapOutcome.Unknown, await club.Marks.TapAsync(tap with { Id = club.NewId(), LessonId = club.NewId() }, Day, Rules, Cancel));
+        Assert.Equal(TapOutcome.Unknown, await club.Marks.TapAsync(tap with { Id = club.NewId(), PersonId = club.NewId() }, Day, Rules, Cancel));
+        using var db = club.Engine.OpenDb();
+        var mark = db.Marks.Single(m => m.Id == tap.Id);
+        Assert.Equal(
+            (tap.Device, tap.LessonId, tap.PersonId, (Guid?)tap.By, tap.MadeAt, Now, MarkKind.Left, tap.At, (Guid?)null, 0, (Guid?)null),
+            (mark.DeviceId, mark.LessonId, mark.PersonId, mark.ById, mark.MadeAt, mark.ReceivedAt, mark.Kind, mark.At, mark.ItemId, mark.Code, mark.Replaces));
+        var all = db.Marks.Where(m => m.LessonId == tap.LessonId && m.PersonId == tap.PersonId).ToList();
+        Assert.Equal(Enumerable.Range(1, db.Marks.Count(m => m.DeviceId == club.Device)), db.Marks.Where(m => m.DeviceId == club.Device).Select(m => m.Sequence).OrderBy(n => n).ToList());
+        var folded = FoldMarks.Fold(db.Lessons.Single(l => l.Id == tap.LessonId), tap.PersonId, all, Rules)!;
+        var state = db.Attendances.Single(a => a.LessonId == tap.LessonId && a.PersonId == tap.PersonId);
+        foreach (var property in typeof(AttendanceRow).GetProperties())
+            Assert.Equal(property.GetValue(folded), property.GetValue(state));
+    }
+
     private async Task<MadeClub> MadeAsync()
     {
         var engine = await FreshAsync();
