@@ -8,6 +8,7 @@ namespace Keikocho.Store.Engines;
 public sealed class WriteSession : IDisposable
 {
     private readonly Engine engine;
+    private readonly Dictionary<string, DbCommand>? prepared;
     private KeikochoDb? db;
 
     /// <summary>A session inside a transaction that the writer has begun.</summary>
@@ -15,9 +16,12 @@ public sealed class WriteSession : IDisposable
     /// <param name="connection">The writer's connection.</param>
     /// <param name="transaction">The transaction on it.</param>
     /// <param name="now">The time of the write, in whole milliseconds of UTC.</param>
-    internal WriteSession(Engine engine, DbConnection connection, DbTransaction transaction, DateTimeOffset now)
+    /// <param name="prepared">Commands that the owner of the connection keeps for the next session; null to keep none.</param>
+    internal WriteSession(
+        Engine engine, DbConnection connection, DbTransaction transaction, DateTimeOffset now, Dictionary<string, DbCommand>? prepared = null)
     {
         this.engine = engine;
+        this.prepared = prepared;
         Connection = connection;
         Transaction = transaction;
         Now = now;
@@ -48,20 +52,28 @@ public sealed class WriteSession : IDisposable
     /// <summary>Number of the club.</summary>
     public int Club => engine.Club;
 
-    /// <summary>A command inside the transaction, with the engine's own form of its values.</summary>
-    public DbCommand Command(string text, params ReadOnlySpan<(string Name, object? Value)> values)
+    /// <summary>
+    /// A command inside the transaction, with the engine's own form of its values. It belongs to the session: nobody disposes it, since
+    /// the writer keeps it, compiled, for the next tap.
+    /// </summary>
+    internal DbCommand Command(string text, params ReadOnlySpan<(string Name, object? Value)> values)
     {
-        var command = Connection.CreateCommand();
-        command.Transaction = Transaction;
-        command.CommandText = text;
-        foreach (var (name, value) in values)
+        if (prepared is null || !prepared.TryGetValue(text, out var command))
         {
-            var parameter = command.CreateParameter();
-            parameter.ParameterName = name;
-            parameter.Value = value is null ? DBNull.Value : engine.Stored(value);
-            command.Parameters.Add(parameter);
+            command = Connection.CreateCommand();
+            command.CommandText = text;
+            foreach (var (name, _) in values)
+            {
+                var parameter = command.CreateParameter();
+                parameter.ParameterName = name;
+                command.Parameters.Add(parameter);
+            }
+
+            prepared?.Add(text, command);
         }
 
+        command.Transaction = Transaction;
+        for (var i = 0; i < values.Length; i++) command.Parameters[i].Value = values[i].Value is { } value ? engine.Stored(value) : DBNull.Value;
         return command;
     }
 

@@ -16,6 +16,7 @@ public sealed class WriterQueue : IAsyncDisposable
     private readonly TimeProvider time;
     private readonly Channel<Work> works = Channel.CreateUnbounded<Work>(new UnboundedChannelOptions { SingleReader = true });
     private readonly Thread thread;
+    private readonly Dictionary<string, DbCommand> commands = new(StringComparer.Ordinal);
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Starts the writer's thread; it opens its connection at the first work.</summary>
@@ -72,16 +73,23 @@ public sealed class WriterQueue : IAsyncDisposable
                     // The commit itself failed (disk full, file gone, server gone): nobody in this group was answered, so everybody hears of it.
                     foreach (var work in group) work.Fail(cause);
                     // A full disk may have ended the transaction under the connection: the next group starts with a fresh one.
-                    connection?.Dispose();
+                    Close(connection);
                     connection = null;
                 }
             }
         }
         finally
         {
-            connection?.Dispose();
+            Close(connection);
             ended.TrySetResult();
         }
+    }
+
+    private void Close(DbConnection? connection)
+    {
+        foreach (var command in commands.Values) command.Dispose();
+        commands.Clear();
+        connection?.Dispose();
     }
 
     private bool Next(List<Work> group)
@@ -108,7 +116,7 @@ public sealed class WriterQueue : IAsyncDisposable
             if (group.Count > 1) transaction.Save(point);
             try
             {
-                using var session = new WriteSession(engine, connection, transaction, WholeMilliseconds(time.GetUtcNow()));
+                using var session = new WriteSession(engine, connection, transaction, WholeMilliseconds(time.GetUtcNow()), commands);
                 work.Do(session);
                 if (group.Count > 1) transaction.Release(point);
             }

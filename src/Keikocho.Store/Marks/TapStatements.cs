@@ -47,7 +47,7 @@ internal static class TapStatements
     /// <exception cref="DbException">There is no such lesson, person or device.</exception>
     public static bool Insert(WriteSession session, MarkRow mark, int? sequence)
     {
-        using var command = session.Command(
+        var command = session.Command(
             InsertMark,
             ("@club", session.Club), ("@id", mark.Id), ("@device", mark.DeviceId), ("@sequence", sequence), ("@lesson", mark.LessonId),
             ("@person", mark.PersonId), ("@by", mark.ById), ("@made", mark.MadeAt), ("@received", mark.ReceivedAt), ("@kind", mark.Kind),
@@ -58,7 +58,7 @@ internal static class TapStatements
     /// <summary>The lesson as it is inside the transaction; null when there is none.</summary>
     public static LessonRow? Lesson(WriteSession session, Guid id)
     {
-        using var command = session.Command(SelectLesson, ("@club", session.Club), ("@lesson", id));
+        var command = session.Command(SelectLesson, ("@club", session.Club), ("@lesson", id));
         using var reader = command.ExecuteReader();
         return reader.Read()
             ? new LessonRow
@@ -81,7 +81,7 @@ internal static class TapStatements
     /// <summary>Whether there is such a person.</summary>
     public static bool Knows(WriteSession session, Guid person)
     {
-        using var command = session.Command("""SELECT 1 FROM "People" WHERE "Club" = @club AND "Id" = @person""", ("@club", session.Club), ("@person", person));
+        var command = session.Command("""SELECT 1 FROM "People" WHERE "Club" = @club AND "Id" = @person""", ("@club", session.Club), ("@person", person));
         return command.ExecuteScalar() is not null;
     }
 
@@ -90,12 +90,12 @@ internal static class TapStatements
     {
         if (FoldMarks.Fold(lesson, person, Marks(session, lesson.Id, person), rules) is not { } state)
         {
-            using var delete = session.Command(DeleteState, ("@club", session.Club), ("@lesson", lesson.Id), ("@person", person));
+            var delete = session.Command(DeleteState, ("@club", session.Club), ("@lesson", lesson.Id), ("@person", person));
             delete.ExecuteNonQuery();
             return;
         }
 
-        using var command = session.Command(
+        var command = session.Command(
             UpsertState,
             ("@club", session.Club), ("@lesson", state.LessonId), ("@person", state.PersonId), ("@programme", state.ProgrammeId), ("@date", state.Date),
             ("@word", state.Word), ("@arrived", state.Arrived), ("@left", state.LeftAt), ("@late", state.Late), ("@counts", state.Counts),
@@ -105,7 +105,7 @@ internal static class TapStatements
 
     private static List<MarkRow> Marks(WriteSession session, Guid lesson, Guid person)
     {
-        using var command = session.Command(SelectMarks, ("@club", session.Club), ("@lesson", lesson), ("@person", person));
+        var command = session.Command(SelectMarks, ("@club", session.Club), ("@lesson", lesson), ("@person", person));
         using var reader = command.ExecuteReader();
         var marks = new List<MarkRow>();
         while (reader.Read())
