@@ -57,6 +57,12 @@ public static class ClubAddress
     /// <summary>The calendar feed.</summary>
     public const string Feed = "/club/calendar.ics";
 
+    /// <summary>The id of the one entry whose form was asked for.</summary>
+    public const string Asked = "asked";
+
+    /// <summary>The page with the form of one entry of a long list, at that entry.</summary>
+    public static string Edit(string entry) => $"{Page}?edit={entry}#{Asked}";
+
     /// <summary>The page at one of its parts.</summary>
     public static string At(string part) => $"{Page}#{part}";
 }

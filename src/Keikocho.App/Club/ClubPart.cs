@@ -12,6 +12,9 @@ public abstract class ClubPart : ComponentBase
     /// <summary>The form that came back; null when none did.</summary>
     [CascadingParameter] protected RefusedForm? Refused { get; set; }
 
+    /// <summary>The entry of a long list whose form was asked for, by what its fields begin with; null when none was.</summary>
+    [CascadingParameter(Name = ClubPage.AskedEntry)] protected string? Asked { get; set; }
+
     /// <summary>What stands in a field: what was typed, else what is stored.</summary>
     protected string? Now(string id, string? stored = null) => Refused?.Typed.GetValueOrDefault(id) ?? stored;
 

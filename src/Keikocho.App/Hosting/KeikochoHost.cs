@@ -33,6 +33,7 @@ public static class KeikochoHost
         services.AddSingleton<ClubHouse>();
         services.AddSingleton<ClubHeading>();
         services.AddSingleton<Reckonings>();
+        services.AddSingleton<PrintedNames>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
         services.AddSingleton<OpeningClub>();

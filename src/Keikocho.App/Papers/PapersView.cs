@@ -2,7 +2,6 @@ using System.Globalization;
 using Keikocho.App.Club;
 using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
-using Keikocho.Paper;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 
@@ -27,19 +26,21 @@ public sealed record PapersView(
     private const int LessonsAhead = 12;
 
     /// <summary>Reads the page.</summary>
-    public static PapersView Of(OpenClub club)
+    public static PapersView Of(OpenClub club, PrintedNames names)
     {
         ArgumentNullException.ThrowIfNull(club);
+        ArgumentNullException.ThrowIfNull(names);
         var book = club.Book;
-        var all = book.Programmes.SelectMany(p => book.LessonsOf(p.Id)).OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).ToList();
-        var offered = all.Where(l => l.Date > club.Today).Take(LessonsAhead).Concat(all.Where(l => l.Date <= club.Today).TakeLast(LessonsBack)).OrderByDescending(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id);
+        var offered = EveningLesson.Ahead(book, club.Today.AddDays(1)).SelectMany(day => book.LessonsOn(day)).Take(LessonsAhead)
+            .Concat(EveningLesson.Back(book, club.Today).SelectMany(day => book.LessonsOn(day).Reverse()).Take(LessonsBack))
+            .OrderByDescending(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id);
         return new PapersView(
             [.. offered.Select(l => (l.Id.ToString("D"), Words(club, l)))],
             UsualLesson(club)?.Id.ToString("D"),
             [.. book.Programmes.Select(p => (p.Id.ToString("D"), p.Name))],
             book.TermOn(club.Today)?.Name,
             book.Club.Paper == PaperChoice.Letter ? "letter" : "a4",
-            Glyphs.MissingIn(Printed(club)));
+            names.MissingGlyphs(book, club.Today));
     }
 
     /// <summary>Tonight's lesson, else the last one, else the next; null when there is none at all.</summary>
@@ -55,18 +56,5 @@ public sealed record PapersView(
     {
         var when = $"{lesson.Date.ToString("ddd d MMM yyyy", CultureInfo.InvariantCulture)}, {lesson.Start.Plain()}, {club.Book.Programme(lesson.ProgrammeId)!.Name}";
         return (lesson.Date == club.Today ? $"Tonight: {when}" : when) + (lesson.ClosureId is null ? "" : " (closed)");
-    }
-
-    // Every name that a register prints today: the club's own words, adults, and the children who are on a register.
-    private static IEnumerable<string> Printed(OpenClub club)
-    {
-        var book = club.Book;
-        return book.Programmes.SelectMany(p => book.RegisterOf(p.Id, club.Today)).Select(e => e.PersonId)
-            .Concat(book.DutiesOn(club.Today).Select(d => d.PersonId)).Distinct()
-            .SelectMany(id => new[] { book.Person(id)!.CallName, book.Person(id)!.FullName })
-            .Concat(book.Programmes.Select(p => p.Name))
-            .Concat(book.Halls.Select(h => h.Name))
-            .Concat(book.Closures.Select(c => c.Name))
-            .Append(book.Club.Name);
     }
 }

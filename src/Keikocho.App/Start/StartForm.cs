@@ -1,6 +1,7 @@
 using System.Globalization;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
+using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 
@@ -59,7 +60,7 @@ public sealed class StartForm
             if (!Enum.TryParse<DayOfWeek>(Weekday(n), out var day)) errors.Add(new($"weekday{n}", "That is no day of the week. Choose one from the list."));
             else if (Typed.Time(From(n)) is not { } from) errors.Add(new($"from{n}", "Type the time of the bow, for example 17:30."));
             else if (Typed.Time(To(n)) is not { } to) errors.Add(new($"to{n}", "Type the time of the bow out, for example 18:45."));
-            else if (to <= from.AddMinutes(15)) errors.Add(new($"to{n}", $"{to.Plain()} is not at least a quarter of an hour after {from.Plain()}. Type the time of the bow out."));
+            else if (to < from || to - from < TimeSpan.FromMinutes(15)) errors.Add(new($"to{n}", $"{to.Plain()} is not at least a quarter of an hour after {from.Plain()}. Type the time of the bow out."));
             else if (n == 2 && Weekday2 == Weekday1 && From2 == From1) errors.Add(new("weekday2", "The second evening is the same as the first. Choose another day, or none."));
             else hours.Add((day, UsualTimes.Of(from, to)));
         }

@@ -85,10 +85,10 @@ public sealed record StudentView(
         if (book.Person(id) is not { IsErased: false } person || enrolments.Length == 0) return null;
         var programmes = book.Programmes.Where(p => enrolments.Any(e => e.ProgrammeId == p.Id)).ToList();
         var programme = programmes.FirstOrDefault(p => p.Id == programmeId)
-            ?? programmes.FirstOrDefault(p => enrolments.Any(e => e.ProgrammeId == p.Id && IsOn(e, today)))
+            ?? programmes.FirstOrDefault(p => enrolments.Any(e => e.ProgrammeId == p.Id && e.IsOn(today)))
             ?? programmes[^1];
         var own = enrolments.Where(e => e.ProgrammeId == programme.Id).OrderBy(e => e.From).ToList();
-        var isOn = own.Any(e => IsOn(e, today));
+        var isOn = own.Any(e => e.IsOn(today));
         var reckoning = isOn ? reckonings.Of(club, programme) : null;
         var reckoned = reckoning?.Children.GetValueOrDefault(id);
         var joined = enrolments.Min(e => e.From);
@@ -128,13 +128,11 @@ public sealed record StudentView(
             own[^1].To);
     }
 
-    private static bool IsOn(EnrolmentRow enrolment, DateOnly day) => enrolment.From <= day && (enrolment.To is null || enrolment.To >= day);
-
     private static string LineOf(ClubBook book, BookPerson person, MatEnd end, ChildReckoning? reckoned, DateOnly joined, List<EnrolmentRow> own, DateOnly today)
     {
         var age = StudentRules.Age(book, person, today) is { } years ? $"{years} {(years == 1 ? "year" : "years")} old" : "birth date not known";
         var since = $"with us since {joined.MonthAndYear()}";
-        if (!own.Any(e => IsOn(e, today))) return own[^1].To is { } last && last < today ? $"{age}, {since}, on this register to {last.Full()}" : $"{age}, on this register from {own[^1].From.Full()}";
+        if (!own.Any(e => e.IsOn(today))) return own[^1].To is { } last && last < today ? $"{age}, {since}, on this register to {last.Full()}" : $"{age}, on this register from {own[^1].From.Full()}";
         var newcomer = reckoned switch { { LessonsEver: 0 } => "newcomer, no lesson yet, ", { IsNewcomer: true } => "newcomer, ", _ => "" };
         return $"{age}, {newcomer}{(end == MatEnd.Beginners ? "beginners’ end" : "main group")}, {since}";
     }

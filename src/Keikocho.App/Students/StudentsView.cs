@@ -101,7 +101,7 @@ public sealed record StudentsView(
         [
             .. former.OrderByDescending(f => f.Last).ThenBy(f => f.Person.FullName, StringComparer.Ordinal).ThenBy(f => f.Person.Id).Select(f =>
             {
-                var now = book.EnrolmentsOfPerson(f.Person.Id).FirstOrDefault(e => e.From <= today && (e.To is null || e.To >= today));
+                var now = book.EnrolmentsOfPerson(f.Person.Id).FirstOrDefault(e => e.IsOn(today));
                 var where = now is null ? "" : $", now in {book.Programme(now.ProgrammeId)!.Name}";
                 return new FormerLine(f.Person.Id, f.Person.FullName, $"to {f.Last.Full()}{where}");
             }),

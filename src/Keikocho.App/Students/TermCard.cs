@@ -38,7 +38,7 @@ public sealed record TermCard(string Term, string Count, ImmutableArray<CardLess
         if (TermFor(book, today) is not { } term) return null;
         var lessons = book.LessonsOf(programme.Id)
             .Where(l => l.Date >= term.From && l.Date <= term.To
-                && (states.ContainsKey(l.Id) || own.Any(e => e.From <= l.Date && (e.To is null || e.To >= l.Date))))
+                && (states.ContainsKey(l.Id) || own.Any(e => e.IsOn(l.Date))))
             .ToList();
         var past = lessons.Where(l => l.Date <= today && l.ClosureId is null && !withoutRegister.Contains(l.Date)
             && (l.Date < today || states.ContainsKey(l.Id))).ToList();

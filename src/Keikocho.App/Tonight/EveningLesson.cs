@@ -40,9 +40,25 @@ public static class EveningLesson
     public static (LessonRow? Last, LessonRow? Next) Around(ClubBook book, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(book);
-        var all = book.Programmes.SelectMany(p => book.LessonsOf(p.Id)).Where(l => l.ClosureId is null).ToList();
         return (
-            all.Where(l => l.Date < today).OrderByDescending(l => l.Date).ThenByDescending(l => l.Start).ThenBy(l => l.Id).FirstOrDefault(),
-            all.Where(l => l.Date > today).OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).FirstOrDefault());
+            Back(book, today.AddDays(-1)).Select(day => Held(book, day).OrderByDescending(l => l.Start).ThenBy(l => l.Id).FirstOrDefault()).FirstOrDefault(l => l is not null),
+            Ahead(book, today.AddDays(1)).Select(day => Held(book, day).FirstOrDefault()).FirstOrDefault(l => l is not null));
     }
+
+    /// <summary>The days of the book from one on, back to its first; a club of many programmes has thousands of lessons, and few of them are near.</summary>
+    public static IEnumerable<DateOnly> Back(ClubBook book, DateOnly from)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        for (var day = from; day >= book.LessonsFrom; day = day.AddDays(-1)) yield return day;
+    }
+
+    /// <summary>The days of the book from one on, up to its last lesson.</summary>
+    public static IEnumerable<DateOnly> Ahead(ClubBook book, DateOnly from)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        var last = book.Programmes.Select(p => book.LessonsOf(p.Id)).Where(own => own.Length > 0).Select(own => own[^1].Date).DefaultIfEmpty(DateOnly.MinValue).Max();
+        for (var day = from; day <= last; day = day.AddDays(1)) yield return day;
+    }
+
+    private static IEnumerable<LessonRow> Held(ClubBook book, DateOnly day) => book.LessonsOn(day).Where(l => l.ClosureId is null);
 }

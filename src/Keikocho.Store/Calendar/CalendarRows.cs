@@ -174,6 +174,9 @@ public sealed class EnrolmentRow : IIdRow
     /// one count answers "how many since".
     /// </summary>
     public DateOnly CountsFrom { get; set; }
+
+    /// <summary>Whether the child is on the register on a day; first and last day included.</summary>
+    public bool IsOn(DateOnly day) => From <= day && (To is null || To >= day);
 }
 
 /// <summary>The place of a child in a programme's register for one term, fixed when the term starts.</summary>

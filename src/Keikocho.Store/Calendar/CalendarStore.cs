@@ -169,13 +169,7 @@ public sealed class CalendarStore(WriterQueue writer)
         if (row is null) return false;
         db.Closures.Remove(row);
         db.SaveChanges();
-        foreach (var lesson in db.Lessons.Where(l => l.ClosureId == closure).ToList())
-        {
-            // Another closure may cover the same day.
-            lesson.ClosureId = LayLessons.ClosureOver(db, lesson)?.Id;
-            db.SaveChanges();
-            FoldMarks.StoreAll(session, lesson, rules);
-        }
+        LayLessons.Reopen(session, closure, rules);
 
         Revise.Calendar(session);
         Revise.Past(session);

@@ -1,5 +1,6 @@
 using Keikocho.Core.Evening;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Marks;
 using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Calendar;
@@ -25,7 +26,7 @@ internal static class LayLessons
                 for (var date = first; date <= last; date = date.AddDays(7))
                 {
                     if (!there.Add((hour.ProgrammeId, date, hour.Start))) continue;
-                    Put(session, hour.ProgrammeId, hour.HallId, date, new LessonTimes(hour.Start, hour.End, hour.UkemiFrom, hour.UkemiTo, hour.HalfTime));
+                    Put(session, hour.ProgrammeId, hour.HallId, date, TimesOf(hour));
                     laid++;
                 }
             }
@@ -90,10 +91,26 @@ internal static class LayLessons
     public static ClosureRow? ClosureOver(KeikochoDb db, LessonRow lesson) =>
         ClosureOver(db, lesson, db.Evenings.Where(e => e.Id == lesson.EveningId).Select(e => e.HallId).Single());
 
+    /// <summary>Takes the lessons of a closure that was just removed back into the counts, with the marks that were there all along.</summary>
+    public static void Reopen(WriteSession session, Guid closure, AttendanceRules rules)
+    {
+        var db = session.Db;
+        foreach (var lesson in db.Lessons.Where(l => l.ClosureId == closure).ToList())
+        {
+            // Another closure may cover the same day.
+            lesson.ClosureId = ClosureOver(db, lesson)?.Id;
+            db.SaveChanges();
+            FoldMarks.StoreAll(session, lesson, rules);
+        }
+    }
+
     private static ClosureRow? ClosureOver(KeikochoDb db, LessonRow lesson, Guid hall) =>
         db.Closures.AsNoTracking().Where(c => c.From <= lesson.Date && c.To >= lesson.Date
             && (c.ProgrammeId == null || c.ProgrammeId == lesson.ProgrammeId)
             && (c.HallId == null || c.HallId == hall)).OrderBy(c => c.MadeAt).FirstOrDefault();
+
+    /// <summary>The hours of the lessons that are laid from a weekly hour.</summary>
+    public static LessonTimes TimesOf(WeeklyHourRow hour) => new(hour.Start, hour.End, hour.UkemiFrom, hour.UkemiTo, hour.HalfTime);
 
     private static DateOnly Later(DateOnly a, DateOnly b) => a > b ? a : b;
 }

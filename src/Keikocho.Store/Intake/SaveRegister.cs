@@ -8,6 +8,7 @@ using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Microsoft.EntityFrameworkCore;
+using UsualTimes = Keikocho.Core.Calendar.UsualTimes;
 
 namespace Keikocho.Store.Intake;
 
@@ -67,7 +68,7 @@ internal sealed class SaveRegister(WriteSession session, ReadingRow reading, Rea
         foreach (var day in register.Days.Where(day => day.Standing is DayStanding.Held or DayStanding.Forgotten && !lessons.ContainsKey(day.Day)))
         {
             var hour = facts.HourOn(day.Day);
-            var times = hour is null ? UsualHours.Of(view.Hours!.Value) : new LessonTimes(hour.Start, hour.End, hour.UkemiFrom, hour.UkemiTo, hour.HalfTime);
+            var times = hour is null ? UsualTimes.Of(view.Hours!.Value.Start, view.Hours.Value.End) : LayLessons.TimesOf(hour);
             var lesson = LayLessons.Put(session, facts.Programme.Id, hour?.HallId ?? hall, day.Day, times);
             traces.Made("Lessons", lesson.Id);
             if (session.Db.Entry(session.Db.Evenings.Local.First(e => e.Id == lesson.EveningId)).State == EntityState.Added) traces.Made("Evenings", lesson.EveningId);

@@ -118,13 +118,7 @@ internal sealed class UndoReading
             if (db.Closures.FirstOrDefault(c => c.Id == id) is not { } row) continue;
             db.Closures.Remove(row);
             db.SaveChanges();
-            foreach (var lesson in db.Lessons.Where(l => l.ClosureId == id).ToList())
-            {
-                lesson.ClosureId = LayLessons.ClosureOver(db, lesson)?.Id;
-                db.SaveChanges();
-                FoldMarks.StoreAll(session, lesson, rules);
-            }
-
+            LayLessons.Reopen(session, id, rules);
             said.Count("closuresGone");
         }
     }

@@ -22,7 +22,7 @@ public sealed class AboutTests
         await using var desk = await ClubDesk.FreshAsync();
         var html = await desk.RefusedAsync("/club/about", ("club-name", " "), ("club-zone", "Asia/Tokyo"), ("club-units", "imperial"), ("club-paper", "letter"));
         Assert.Contains("The club has no name. Type it as it stands on your papers.", html, StringComparison.Ordinal);
-        Assert.Contains("<option value=\"Asia/Tokyo\" selected>", html, StringComparison.Ordinal);
+        Assert.Contains("<option selected>Asia/Tokyo</option>", html, StringComparison.Ordinal);
         Assert.Contains("value=\"imperial\" checked", html, StringComparison.Ordinal);
         Assert.Contains("value=\"letter\" checked", html, StringComparison.Ordinal);
         Assert.Equal("Osier Quay Judo Club", desk.Book().Club.Name);

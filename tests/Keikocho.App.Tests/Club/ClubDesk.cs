@@ -83,7 +83,8 @@ internal sealed partial class ClubDesk : IAsyncDisposable
             Assert.True(
                 html.Contains($"name=\"{name}\" type=\"text\" value=\"{value}\"", StringComparison.Ordinal)
                 || Regex.IsMatch(html, $"name=\"{Regex.Escape(name)}\"[^>]*value=\"{Regex.Escape(value)}\"")
-                || Regex.IsMatch(html, $"<option value=\"{Regex.Escape(value)}\" selected"),
+                || Regex.IsMatch(html, $"<option value=\"{Regex.Escape(value)}\" selected")
+                || html.Contains($"<option selected>{value}</option>", StringComparison.Ordinal),
                 $"{name} = {value} is lost");
         }
     }

@@ -1,4 +1,5 @@
 using Keikocho.App.Shared;
+using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
@@ -93,13 +94,11 @@ internal static class HourPosts
         var usual = UsualTimes.Of(bow, bowOut);
         var falls = ukemiFrom ?? usual.UkemiFrom;
         // Ten minutes after a start that was typed, as in the proposal.
-        var fallsEnd = ukemiTo ?? (ukemiFrom is { } typed ? Earlier(typed, bowOut) : usual.UkemiTo);
+        var fallsEnd = ukemiTo ?? (ukemiFrom is { } typed ? UsualTimes.FallsEnd(typed, bowOut) : usual.UkemiTo);
         var times = new LessonTimes(bow, bowOut, falls, fallsEnd, half ?? usual.HalfTime);
         Check(sent, "hour-new-", times);
         return times;
     }
-
-    private static TimeOnly Earlier(TimeOnly from, TimeOnly end) => from < end && end - from < TimeSpan.FromMinutes(10) ? end : from.AddMinutes(10);
 
     private static void Check(SentForm sent, string key, LessonTimes times)
     {
