@@ -49,21 +49,8 @@ public sealed class WriteSession : IDisposable
     public int Club => engine.Club;
 
     /// <summary>A command inside the transaction, with the engine's own form of its values.</summary>
-    public DbCommand Command(string text, params ReadOnlySpan<(string Name, object? Value)> values)
-    {
-        var command = Connection.CreateCommand();
-        command.Transaction = Transaction;
-        command.CommandText = text;
-        foreach (var (name, value) in values)
-        {
-            var parameter = command.CreateParameter();
-            parameter.ParameterName = name;
-            parameter.Value = value is null ? DBNull.Value : engine.Stored(value);
-            command.Parameters.Add(parameter);
-        }
-
-        return command;
-    }
+    public DbCommand Command(string text, params ReadOnlySpan<(string Name, object? Value)> values) =>
+        engine.Command(Connection, Transaction, text, values);
 
     /// <summary>An id as this engine stores it, read from a column.</summary>
     public Guid ReadId(DbDataReader reader, int column)
