@@ -21,6 +21,13 @@ public abstract class Engine
     /// <summary>A context over a connection that somebody else owns.</summary>
     public abstract KeikochoDb OpenDb(DbConnection connection);
 
+    /// <summary>Builds the context's model and its way of making queries, which the first query would wait for. Asks the database nothing.</summary>
+    public void MakeContextReady()
+    {
+        using var db = OpenDb();
+        db.Devices.AsNoTracking().Where(d => d.Id == Guid.Empty).ToQueryString();
+    }
+
     /// <summary>A session for reading, with a connection of its own once it is needed. Dispose it.</summary>
     public ReadSession OpenReading() => new(this);
 
