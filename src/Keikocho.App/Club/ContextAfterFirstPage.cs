@@ -4,7 +4,7 @@ namespace Keikocho.App.Club;
 
 /// <summary>
 /// The first page does without the database context, which takes most of a second to be ready. It is made ready once that page is
-/// out, while its reader looks at it: the second page may need it.
+/// out, while its reader looks at it: the second page may need it. What fails here fails again at the first question, and is told there.
 /// </summary>
 internal static class ContextAfterFirstPage
 {

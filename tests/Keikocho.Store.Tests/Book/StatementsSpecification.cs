@@ -117,7 +117,7 @@ public abstract class StatementsSpecification(StoreHost host) : StoreSpecificati
     {
         var engine = await Host.EmptyAsync();
         var demo = DemoClub.Make(new DateOnly(2026, 11, 25), 1, DemoSize.Small);
-        await WriteDemo.WriteAsync(engine, demo, Now, Cancel);
+        await WriteDemo.WriteAsync(engine, demo, new DateTimeOffset(2026, 11, 25, 16, 0, 0, TimeSpan.Zero), Cancel);
         return (engine, demo);
     }
 
