@@ -15,7 +15,7 @@ public sealed class ClubHouse : IAsyncDisposable
     {
         Engine = engine;
         Writer = new WriterQueue(engine, time);
-        Books = new Books(engine);
+        Books = new Books();
         Club = new ClubStore(Writer);
         Calendar = new CalendarStore(Writer);
         People = new PeopleStore(Writer);

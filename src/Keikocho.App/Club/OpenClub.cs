@@ -16,6 +16,7 @@ public sealed class OpenClub : IDisposable
     private readonly TimeProvider time;
     private readonly ClubHeading heading;
     private KeikochoDb? db;
+    private ReadSession? reading;
     private bool asked;
     private ClubBook? book;
     private Revisions? revisions;
@@ -33,7 +34,10 @@ public sealed class OpenClub : IDisposable
     /// <summary>The stores.</summary>
     public ClubHouse House => house;
 
-    /// <summary>A context for reading, for this request only.</summary>
+    /// <summary>For the statements that are written out, for this request only.</summary>
+    public ReadSession Reading => reading ??= house.Engine.OpenReading();
+
+    /// <summary>A context for reading, for this request only; the pages of an evening do without, since the first one takes a while.</summary>
     public KeikochoDb Db => db ??= house.Engine.OpenDb();
 
     /// <summary>The day and the hour where the club is.</summary>
@@ -66,7 +70,7 @@ public sealed class OpenClub : IDisposable
     {
         if (asked) return book;
         asked = true;
-        if (house.Books.Now(Db, Device, Clock.Today) is not { } now) return null;
+        if (house.Books.Now(Reading, Device, Clock.Today) is not { } now) return null;
         (book, revisions) = now;
         heading.Take(book.Club.Name, book.Club.Zone);
         // The zone may have been changed by another process since this request began.
@@ -75,7 +79,11 @@ public sealed class OpenClub : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => db?.Dispose();
+    public void Dispose()
+    {
+        db?.Dispose();
+        reading?.Dispose();
+    }
 }
 
 /// <summary>Leads to the first evening's page while there is no club, whatever was asked for.</summary>

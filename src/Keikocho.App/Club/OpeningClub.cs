@@ -22,8 +22,8 @@ public sealed class OpeningClub(ClubHouse house, ServedClub served, TimeProvider
     {
         try
         {
-            using var db = house.Engine.OpenDb();
-            if (house.Books.Now(db, Guid.Empty, new ClubClock(time, heading.ZoneId).Today) is { } now)
+            using var reading = house.Engine.OpenReading();
+            if (house.Books.Now(reading, Guid.Empty, new ClubClock(time, heading.ZoneId).Today) is { } now)
                 heading.Take(now.Book.Club.Name, now.Book.Club.Zone);
         }
         catch (System.Data.Common.DbException)

@@ -29,7 +29,7 @@ public sealed class Reckonings
         if (kept.TryGetValue(programme.Id, out var at)
             && (at.People, at.Calendar, at.Past, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, asOf))
             return at.Reckoning;
-        var reckoning = Reckon(club.Book, club.Db, programme, asOf);
+        var reckoning = Reckon(club.Book, club.Reading, programme, asOf);
         kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, reckoning);
         return reckoning;
     }
@@ -41,20 +41,20 @@ public sealed class Reckonings
         return book.LessonsOn(today).Any(l => l.ProgrammeId == programme && l.ClosureId is null && l.End > now) ? today.AddDays(-1) : today;
     }
 
-    private static ProgrammeReckoning Reckon(ClubBook book, KeikochoDb db, ProgrammeRow programme, DateOnly asOf)
+    private static ProgrammeReckoning Reckon(ClubBook book, ReadSession reading, ProgrammeRow programme, DateOnly asOf)
     {
         var register = book.RegisterOf(programme.Id, asOf.AddDays(1)).DistinctBy(e => e.PersonId).ToList();
         var people = register.Select(e => e.PersonId).ToList();
         var year = asOf.AddYears(-1).AddDays(1);
         var from = register.Select(e => e.CountsFrom).Append(year).Min();
-        var states = PastStates.Read(db, programme.Id, people, from, asOf)
+        var states = PastStates.Read(reading, programme.Id, people, from, asOf)
             .GroupBy(s => s.PersonId).ToDictionary(g => g.Key, g => g.ToDictionary(s => s.LessonId));
-        var ever = PastStates.LessonsEver(db, people, asOf);
-        var missing = PastStates.WithoutRegister(db, programme.Id, from, asOf);
+        var ever = PastStates.LessonsEver(reading, people, asOf);
+        var missing = PastStates.WithoutRegister(reading, programme.Id, from, asOf);
         // Some counts began before the lessons that the book holds.
         IReadOnlyList<LessonRow> lessons = from >= book.LessonsFrom
             ? book.LessonsOf(programme.Id)
-            : [.. PastStates.LessonsBefore(db, programme.Id, from, book.LessonsFrom), .. book.LessonsOf(programme.Id)];
+            : [.. PastStates.LessonsBefore(reading, programme.Id, from, book.LessonsFrom), .. book.LessonsOf(programme.Id)];
         var tests = book.Tests.Where(t => t.ProgrammeId == programme.Id && t.Date > asOf).Select(t => t.Date).Distinct().Take(2).ToList();
         DateOnly? test = tests.Count > 0 ? tests[0] : null;
         DateOnly? later = tests.Count > 1 ? tests[1] : null;

@@ -48,9 +48,9 @@ public static class CheckVerb
 
     private static ClubBook ReadBook(Engine engine)
     {
-        using var db = engine.OpenDb();
+        using var reading = engine.OpenReading();
         // Only the settings are asked for: no lesson is needed.
-        return BookStore.Read(db, DateOnly.MaxValue);
+        return BookStore.Read(reading, DateOnly.MaxValue);
     }
 
     private static string Summary(string place, CheckReport report) => string.Create(CultureInfo.InvariantCulture,

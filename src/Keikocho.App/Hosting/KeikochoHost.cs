@@ -95,6 +95,7 @@ public static class KeikochoHost
         PageTokens.Use(app);
         ThisDevice.Use(app);
         FirstEveningFirst.Use(app);
+        ContextAfterFirstPage.Use(app);
         app.MapStaticAssets().WithMetadata(new StaticFileMark(), new SeenByAttribute(Role.Anyone, Device.Any));
         app.MapRazorComponents<Notebook>().WithStaticAssets().Add(OnlyReading);
         app.MapGet("/", (Contents contents) => Redirects.SeeOther(contents.First))

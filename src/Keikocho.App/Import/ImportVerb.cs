@@ -58,6 +58,7 @@ public static class ImportVerb
         {
             await engine.UpgradeAsync(time.GetUtcNow(), stopping);
             await using var db = engine.OpenDb();
+            using var reading = engine.OpenReading();
             var club = db.Clubs.FirstOrDefault() ?? throw new RefusalException($"{asked.Club} has no club yet; open it once and answer the first page: keikocho {asked.Club}");
             var today = new ClubClock(time, club.Zone).Today;
             var programme = Programme(db, asked.Programme);
@@ -86,7 +87,7 @@ public static class ImportVerb
 
             return await SaveAsync(engine, time, asked, new NewReading(
                 Guid.CreateVersion7(time.GetUtcNow()), Path.GetFileName(asked.File), SHA256.HashData(bytes), kind, programme, fresh.File, fresh.SheetNumber),
-                answers, today, ClubRules.Attendance(BookStore.Read(db, today), today), output, complaints, stopping);
+                answers, today, ClubRules.Attendance(BookStore.Read(reading, today), today), output, complaints, stopping);
         }
         catch (StoreRefusal refusal)
         {

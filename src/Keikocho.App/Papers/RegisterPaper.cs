@@ -19,7 +19,7 @@ public static class RegisterPaper
         ArgumentNullException.ThrowIfNull(lesson);
         var book = club.Book;
         var programme = book.Programme(lesson.ProgrammeId)!;
-        var states = AttendanceReader.OfLesson(club.Db, lesson.Id);
+        var states = AttendanceReader.OfLesson(club.Reading, lesson.Id);
         var register = book.RegisterOf(programme.Id, lesson.Date).Select(e => e.PersonId).Distinct().ToList();
         var barred = PeopleReader.WithSomebodyBarred(club.Db);
         var clock = new OwnClocks(club, programme, lesson);

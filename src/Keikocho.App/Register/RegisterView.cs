@@ -62,7 +62,7 @@ public sealed record RegisterView(
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
         var book = club.Book;
-        var states = AttendanceReader.OfLesson(club.Db, lesson.Id);
+        var states = AttendanceReader.OfLesson(club.Reading, lesson.Id);
         var programme = book.Programme(lesson.ProgrammeId)!;
         var duties = book.DutiesOn(lesson.Date).DistinctBy(d => d.PersonId).ToList();
         // A leader who also trains in this programme has one tile only, among the children.

@@ -21,7 +21,7 @@ public static class EveningRoll
         ArgumentNullException.ThrowIfNull(lesson);
         var book = club.Book;
         var lessons = EveningLesson.SameEvening(book, lesson);
-        var states = AttendanceReader.OfLessons(club.Db, [.. lessons.Select(l => l.Id)]).ToLookup(s => (s.LessonId, s.PersonId));
+        var states = AttendanceReader.OfLessons(club.Reading, [.. lessons.Select(l => l.Id)]).ToLookup(s => (s.LessonId, s.PersonId));
         var duties = book.DutiesOn(lesson.Date).DistinctBy(d => d.PersonId).ToDictionary(d => d.PersonId);
         var children = lessons.SelectMany(l => book.RegisterOf(l.ProgrammeId, l.Date).Select(e => e.PersonId));
         // Whoever was marked is on the roll, on the register or not: better one name too many.

@@ -73,7 +73,7 @@ public sealed record TonightView(
         ArgumentNullException.ThrowIfNull(reckonings);
         var book = club.Book;
         var programme = book.Programme(lesson.ProgrammeId)!;
-        var states = AttendanceReader.OfLesson(club.Db, lesson.Id);
+        var states = AttendanceReader.OfLesson(club.Reading, lesson.Id);
         var reckoning = reckonings.Of(club, programme);
         var register = book.RegisterOf(programme.Id, lesson.Date).DistinctBy(e => e.PersonId).ToList();
         var names = CallNames.Show([.. register.Select(e => book.Person(e.PersonId)!).Select(p =>

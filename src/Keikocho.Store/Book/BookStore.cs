@@ -1,6 +1,5 @@
+using Keikocho.Store.Calendar;
 using Keikocho.Store.Engines;
-using Keikocho.Store.Kernel;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Book;
 
@@ -14,47 +13,39 @@ public sealed record Revisions(long People, long Calendar, long Past, Guid? Acti
 /// <summary>Reads books.</summary>
 public static class BookStore
 {
-    private static readonly Func<KeikochoDb, Guid, Revisions?> AskRevisions = EF.CompileQuery((KeikochoDb db, Guid device) =>
-        db.Clubs.Select(c => new Revisions(
-            c.PeopleRevision,
-            c.CalendarRevision,
-            c.PastRevision,
-            db.Devices.Where(d => d.Id == device).Select(d => d.ActingAdultId).FirstOrDefault())).FirstOrDefault());
-
     /// <summary>The club's revisions; null when the database holds no club yet.</summary>
-    public static Revisions? ReadRevisions(KeikochoDb db, Guid device) => AskRevisions(db, device);
+    public static Revisions? ReadRevisions(ReadSession reading, Guid device)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return ReadClub.Revisions(reading, device);
+    }
 
     /// <summary>
     /// Reads the book: lessons from <paramref name="from"/> on, and the ranks of those who are on a register or were after that day.
     /// </summary>
-    public static ClubBook Read(KeikochoDb db, DateOnly from)
+    public static ClubBook Read(ReadSession reading, DateOnly from)
     {
-        ArgumentNullException.ThrowIfNull(db);
-        var enrolments = db.Enrolments.AsNoTracking().ToList();
-        return new ClubBook(new BookRows(
-            db.Clubs.AsNoTracking().Single(),
-            [.. db.Halls.AsNoTracking().OrderBy(h => h.Name).ThenBy(h => h.Id)],
-            db.Programmes.AsNoTracking().ToList(),
-            db.WeeklyHours.AsNoTracking().ToList(),
-            db.Terms.AsNoTracking().ToList(),
-            db.Closures.AsNoTracking().ToList(),
-            db.PromotionTests.AsNoTracking().ToList(),
-            [.. db.Settings.AsNoTracking()],
-            db.Duties.AsNoTracking().ToList(),
-            db.Ranks.AsNoTracking().ToList(),
-            db.People.AsNoTracking().AsEnumerable().Select(p => new BookPerson(
-                p.Id,
-                Seal.Open(p.Given) ?? "(erased)",
-                Seal.Open(p.Family),
-                Seal.Open(p.Called),
-                Seal.Open(p.Born),
-                p.AdultSeenOn is not null,
-                p.ErasedAt is not null)).ToList(),
-            db.Lessons.AsNoTracking().Where(l => l.Date >= from).ToList(),
-            db.Evenings.AsNoTracking().Where(e => e.Date >= from).ToList(),
-            enrolments,
-            db.Awards.AsNoTracking().Where(a => db.Enrolments.Any(e => e.PersonId == a.PersonId && (e.To == null || e.To >= from))).ToList(),
-            db.Crossings.AsNoTracking().Where(c => db.Enrolments.Any(e => e.PersonId == c.PersonId && (e.To == null || e.To >= from))).ToList(),
-            from));
+        ArgumentNullException.ThrowIfNull(reading);
+        return new ClubBook(Rows(reading, from));
     }
+
+    /// <summary>The rows that the book is made of.</summary>
+    internal static BookRows Rows(ReadSession reading, DateOnly from) => new(
+        ReadClub.Club(reading),
+        [.. ReadClub.Halls(reading)],
+        ReadCalendar.Programmes(reading),
+        ReadCalendar.Hours(reading),
+        ReadCalendar.Terms(reading),
+        ReadCalendar.Closures(reading),
+        ReadCalendar.Tests(reading),
+        [.. ReadClub.Settings(reading)],
+        ReadPeople.Duties(reading),
+        ReadPeople.Ranks(reading),
+        ReadPeople.People(reading),
+        ReadLessons.From(reading, from),
+        ReadCalendar.Evenings(reading, from),
+        ReadPeople.Enrolments(reading),
+        ReadPeople.Awards(reading, from),
+        ReadPeople.Crossings(reading, from),
+        from);
 }

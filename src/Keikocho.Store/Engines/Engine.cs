@@ -21,6 +21,33 @@ public abstract class Engine
     /// <summary>A context over a connection that somebody else owns.</summary>
     public abstract KeikochoDb OpenDb(DbConnection connection);
 
+    /// <summary>Builds the context's model and its way of making queries, which the first query would wait for. Asks the database nothing.</summary>
+    public void MakeContextReady()
+    {
+        using var db = OpenDb();
+        db.Devices.AsNoTracking().Where(d => d.Id == Guid.Empty).ToQueryString();
+    }
+
+    /// <summary>A session for reading, with a connection of its own once it is needed. Dispose it.</summary>
+    public ReadSession OpenReading() => new(this);
+
+    /// <summary>A command with this engine's own form of its values.</summary>
+    internal DbCommand Command(DbConnection connection, DbTransaction? transaction, string text, ReadOnlySpan<(string Name, object? Value)> values)
+    {
+        var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText = text;
+        foreach (var (name, value) in values)
+        {
+            var parameter = command.CreateParameter();
+            parameter.ParameterName = name;
+            parameter.Value = value is null ? DBNull.Value : Stored(value);
+            command.Parameters.Add(parameter);
+        }
+
+        return command;
+    }
+
     /// <summary>A value as this engine stores it; the same as the context would.</summary>
     public virtual object Stored(object value) => value switch
     {

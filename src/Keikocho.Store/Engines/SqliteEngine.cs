@@ -17,7 +17,8 @@ public sealed class SqliteEngine : Engine
     public const int ApplicationId = 0x4B454931;
 
     private readonly string connectionText;
-    private readonly DbContextOptions<SqliteKeikochoDb> options;
+    // Made at the first context: the first page does without one, and loading all that it takes would make it wait.
+    private readonly Lazy<DbContextOptions<SqliteKeikochoDb>> options;
     private readonly ConditionalWeakTable<DbConnection, DbContextOptions<SqliteKeikochoDb>> over = [];
 
     /// <summary>Names the file; opens nothing yet.</summary>
@@ -32,10 +33,10 @@ public sealed class SqliteEngine : Engine
             DefaultTimeout = 30,
             Pooling = true,
         }.ToString();
-        options = new DbContextOptionsBuilder<SqliteKeikochoDb>()
+        options = new(() => new DbContextOptionsBuilder<SqliteKeikochoDb>()
             .UseSqlite(connectionText)
             .AddInterceptors(SqlitePragmas.Instance)
-            .Options;
+            .Options);
     }
 
     /// <summary>Full path of the club's file.</summary>
@@ -48,7 +49,7 @@ public sealed class SqliteEngine : Engine
     public override string Place => File;
 
     /// <inheritdoc/>
-    public override KeikochoDb OpenDb() => new SqliteKeikochoDb(options, Club);
+    public override KeikochoDb OpenDb() => new SqliteKeikochoDb(options.Value, Club);
 
     /// <inheritdoc/>
     public override KeikochoDb OpenDb(DbConnection connection) =>

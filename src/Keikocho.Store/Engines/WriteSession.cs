@@ -60,16 +60,9 @@ public sealed class WriteSession : IDisposable
     {
         if (prepared is null || !prepared.TryGetValue(text, out var command))
         {
-            command = Connection.CreateCommand();
-            command.CommandText = text;
-            foreach (var (name, _) in values)
-            {
-                var parameter = command.CreateParameter();
-                parameter.ParameterName = name;
-                command.Parameters.Add(parameter);
-            }
-
+            command = engine.Command(Connection, Transaction, text, values);
             prepared?.Add(text, command);
+            return command;
         }
 
         command.Transaction = Transaction;

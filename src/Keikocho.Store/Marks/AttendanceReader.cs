@@ -12,15 +12,17 @@ public sealed record AttendedSince(Guid PersonId, int Attended);
 /// <summary>Reads states and marks.</summary>
 public static class AttendanceReader
 {
-    private static readonly Func<KeikochoDb, Guid, IEnumerable<AttendanceRow>> AskLesson = EF.CompileQuery((KeikochoDb db, Guid lesson) =>
-        db.Attendances.AsNoTracking().Where(a => a.LessonId == lesson));
-
     /// <summary>Everybody's state at one lesson; those who were never marked have none.</summary>
-    public static Dictionary<Guid, AttendanceRow> OfLesson(KeikochoDb db, Guid lesson) => AskLesson(db, lesson).ToDictionary(a => a.PersonId);
+    public static Dictionary<Guid, AttendanceRow> OfLesson(ReadSession reading, Guid lesson) =>
+        OfLessons(reading, [lesson]).ToDictionary(a => a.PersonId);
 
     /// <summary>Everybody's states at several lessons.</summary>
-    public static List<AttendanceRow> OfLessons(KeikochoDb db, IReadOnlyCollection<Guid> lessons) =>
-        db.Attendances.AsNoTracking().Where(a => lessons.Contains(a.LessonId)).ToList();
+    public static List<AttendanceRow> OfLessons(ReadSession reading, IReadOnlyCollection<Guid> lessons)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(lessons);
+        return ReadStates.OfLessons(reading, lessons);
+    }
 
     /// <summary>Lessons attended since each child's count began, for everybody on a programme's register; one query.</summary>
     public static Dictionary<Guid, int> AttendedSinceStart(KeikochoDb db, Guid programme, DateOnly asOf) =>

@@ -1,7 +1,6 @@
 using Keikocho.Core.Evening;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Engines;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Marks;
 
@@ -12,40 +11,56 @@ public sealed record PastState(Guid PersonId, Guid LessonId, DateOnly Date, Atte
 public static class PastStates
 {
     /// <summary>The states of these people in one programme between two days, inclusive; in no order.</summary>
-    public static List<PastState> Read(KeikochoDb db, Guid programme, IReadOnlyCollection<Guid> people, DateOnly from, DateOnly to)
+    public static List<PastState> Read(ReadSession reading, Guid programme, IReadOnlyCollection<Guid> people, DateOnly from, DateOnly to)
     {
-        ArgumentNullException.ThrowIfNull(db);
-        return db.Attendances
-            .Where(a => people.Contains(a.PersonId) && a.ProgrammeId == programme && a.Date >= from && a.Date <= to)
-            .Select(a => new PastState(a.PersonId, a.LessonId, a.Date, a.Word, a.Counts, a.Ukemi))
-            .ToList();
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(people);
+        if (people.Count == 0) return [];
+        var ids = new IdList(people);
+        return reading.Rows(
+            $"""
+            SELECT "PersonId", "LessonId", "Date", "Word", "Counts", "Ukemi" FROM "Attendances"
+            WHERE "Club" = @club AND "PersonId" IN ({ids.Names}) AND "ProgrammeId" = @programme AND "Date" >= @from AND "Date" <= @to
+            """,
+            row => new PastState(row.Id(), row.Id(), row.Day(), (AttendanceWord)row.Whole(), row.Yes(), row.Yes()),
+            [("@programme", programme), ("@from", from), ("@to", to), .. ids.Values]);
     }
 
     /// <summary>The lessons of a programme from a day on and before another, by date and start.</summary>
-    public static List<LessonRow> LessonsBefore(KeikochoDb db, Guid programme, DateOnly from, DateOnly before)
+    public static List<LessonRow> LessonsBefore(ReadSession reading, Guid programme, DateOnly from, DateOnly before)
     {
-        ArgumentNullException.ThrowIfNull(db);
-        return db.Lessons.AsNoTracking().Where(l => l.ProgrammeId == programme && l.Date >= from && l.Date < before)
-            .OrderBy(l => l.Date).ThenBy(l => l.Start).ToList();
+        ArgumentNullException.ThrowIfNull(reading);
+        return ReadLessons.Between(reading, programme, from, before);
     }
 
     /// <summary>Lessons that these people have attended in all programmes up to a day; who has none is missing.</summary>
-    public static Dictionary<Guid, int> LessonsEver(KeikochoDb db, IReadOnlyCollection<Guid> people, DateOnly to)
+    public static Dictionary<Guid, int> LessonsEver(ReadSession reading, IReadOnlyCollection<Guid> people, DateOnly to)
     {
-        ArgumentNullException.ThrowIfNull(db);
-        return db.Attendances
-            .Where(a => people.Contains(a.PersonId) && a.Counts && a.Date <= to)
-            .GroupBy(a => a.PersonId).Select(g => new { g.Key, Count = g.Count() })
-            .ToDictionary(g => g.Key, g => g.Count);
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(people);
+        if (people.Count == 0) return [];
+        var ids = new IdList(people);
+        return reading.Rows(
+            $"""
+            SELECT "PersonId", COUNT(*) FROM "Attendances"
+            WHERE "Club" = @club AND "PersonId" IN ({ids.Names}) AND "Counts" = @yes AND "Date" <= @to GROUP BY "PersonId"
+            """,
+            row => (Person: row.Id(), Count: checked((int)row.Long())),
+            [("@yes", true), ("@to", to), .. ids.Values]).ToDictionary(p => p.Person, p => p.Count);
     }
 
     /// <summary>The lessons of a programme between two days at which nobody at all has a state.</summary>
-    public static HashSet<Guid> WithoutRegister(KeikochoDb db, Guid programme, DateOnly from, DateOnly to)
+    public static HashSet<Guid> WithoutRegister(ReadSession reading, Guid programme, DateOnly from, DateOnly to)
     {
-        ArgumentNullException.ThrowIfNull(db);
-        return db.Lessons
-            .Where(l => l.ProgrammeId == programme && l.Date >= from && l.Date <= to
-                && (l.RegisterMissing || !db.Attendances.Any(a => a.LessonId == l.Id && a.Word != AttendanceWord.Untouched)))
-            .Select(l => l.Id).ToHashSet();
+        ArgumentNullException.ThrowIfNull(reading);
+        return [.. reading.Rows(
+            """
+            SELECT l."Id" FROM "Lessons" AS l
+            WHERE l."Club" = @club AND l."ProgrammeId" = @programme AND l."Date" >= @from AND l."Date" <= @to
+                AND (l."RegisterMissing" = @yes OR NOT EXISTS
+                    (SELECT 1 FROM "Attendances" AS a WHERE a."Club" = @club AND a."LessonId" = l."Id" AND a."Word" <> @untouched))
+            """,
+            row => row.Id(),
+            ("@programme", programme), ("@from", from), ("@to", to), ("@yes", true), ("@untouched", AttendanceWord.Untouched))];
     }
 }

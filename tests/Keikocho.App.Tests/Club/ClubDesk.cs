@@ -98,8 +98,8 @@ internal sealed partial class ClubDesk : IAsyncDisposable
     /// <summary>The book as of now.</summary>
     public ClubBook Book()
     {
-        using var db = Db();
-        return BookStore.Read(db, new DateOnly(2020, 1, 1));
+        using var reading = _app.App.Services.GetRequiredService<ClubHouse>().Engine.OpenReading();
+        return BookStore.Read(reading, new DateOnly(2020, 1, 1));
     }
 
     /// <summary>The acting adult's device, as the program knows it.</summary>

@@ -1,7 +1,10 @@
 using System.Collections.Concurrent;
+using System.Data.Common;
 using System.Diagnostics;
 using System.Net;
 using Keikocho.Core.Evening;
+using Keikocho.Store.Book;
+using Keikocho.Store.Engines;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace Keikocho.App.Tests.Students;
@@ -43,6 +46,9 @@ public sealed class QueriesOfAPageTests
         _ = db.People.Count();
         _ = db.Lessons.Count();
         Assert.Equal(2, asked.Count);
+        using var reading = club.Reading();
+        Assert.NotNull(BookStore.ReadRevisions(reading, Guid.Empty));
+        Assert.Equal(3, asked.Count);
     }
 
     /// <summary>Counts the commands on one file, whatever other tests run beside.</summary>
@@ -65,14 +71,18 @@ public sealed class QueriesOfAPageTests
 
         public void OnNext(DiagnosticListener value)
         {
-            if (value.Name == "Microsoft.EntityFrameworkCore") subscriptions.Add(value.Subscribe(this));
+            if (value.Name is "Microsoft.EntityFrameworkCore" or ReadSession.ListenerName) subscriptions.Add(value.Subscribe(this));
         }
 
         public void OnNext(KeyValuePair<string, object?> value)
         {
-            if (value.Key == RelationalEventId.CommandExecuted.Name && value.Value is CommandExecutedEventData data
-                && data.Command.Connection!.ConnectionString.Contains(folder, StringComparison.Ordinal))
-                Interlocked.Increment(ref count);
+            var command = value.Value switch
+            {
+                CommandExecutedEventData data when value.Key == RelationalEventId.CommandExecuted.Name => data.Command,
+                DbCommand sent when value.Key == ReadSession.Sent => sent,
+                _ => null,
+            };
+            if (command?.Connection!.ConnectionString.Contains(folder, StringComparison.Ordinal) == true) Interlocked.Increment(ref count);
         }
 
         public void OnCompleted()

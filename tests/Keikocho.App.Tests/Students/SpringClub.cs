@@ -116,6 +116,8 @@ public sealed partial class SpringClub : IAsyncDisposable
 
     public KeikochoDb Db() => House.Engine.OpenDb();
 
+    public ReadSession Reading() => House.Engine.OpenReading();
+
     public LessonRow Lesson(DateOnly day)
     {
         using var db = Db();

@@ -108,7 +108,7 @@ public sealed class WeeklyHourTests : IAsyncLifetime
 
     private ClubBook Read()
     {
-        using var db = engine.OpenDb();
-        return BookStore.Read(db, new(2020, 1, 1));
+        using var reading = engine.OpenReading();
+        return BookStore.Read(reading, new(2020, 1, 1));
     }
 }
