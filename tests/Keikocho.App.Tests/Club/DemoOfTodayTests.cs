@@ -37,8 +37,8 @@ public sealed class DemoOfTodayTests : IDisposable
         await ChangedAsync("2026-11-25T23:30", "Yesterday Judo Club");
         Assert.NotEqual("Yesterday Judo Club", await NameAsync("2026-11-26T00:30"));
         Assert.Equal("Yesterday Judo Club", NameIn(Earlier));
-        using var db = new SqliteEngine(File).OpenDb();
-        Assert.NotEmpty(BookStore.Read(db, new DateOnly(2026, 11, 1)).LessonsOn(new DateOnly(2026, 11, 26)));
+        using var reading = new SqliteEngine(File).OpenReading();
+        Assert.NotEmpty(BookStore.Read(reading, new DateOnly(2026, 11, 1)).LessonsOn(new DateOnly(2026, 11, 26)));
     }
 
     [Fact]
