@@ -48,4 +48,11 @@ public static class PastStates
                 && (l.RegisterMissing || !db.Attendances.Any(a => a.LessonId == l.Id && a.Word != AttendanceWord.Untouched)))
             .Select(l => l.Id).ToHashSet();
     }
+
+    /// <summary>How many marks these lessons have; marks are only ever added, so the number tells whether there are new ones.</summary>
+    public static int MarksAt(KeikochoDb db, IReadOnlyCollection<Guid> lessons)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        return lessons.Count == 0 ? 0 : db.Marks.Count(m => lessons.Contains(m.LessonId));
+    }
 }
