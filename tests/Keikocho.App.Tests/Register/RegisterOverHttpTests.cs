@@ -170,6 +170,17 @@ public sealed class RegisterOverHttpTests
         Assert.Contains("Thursday 14 May 2026, at 17:31", await club.WordsAsync("/roll"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_roll_names_those_whom_nobody_has_marked()
+    {
+        await using var club = await SpringClub.StartAsync("2026-05-14T16:31");
+        await club.JoinAsync("Wren", "Hollis", Before);
+        var bram = await club.JoinAsync("Bram", "Oakes", Before);
+        await TapAsync(club, Guid.CreateVersion7(club.Time.GetUtcNow()), "present", bram);
+        var page = await club.WordsAsync("/roll");
+        Assert.Contains("Not marked 2 to look for Ruth Aldersey Wren Hollis", page, StringComparison.Ordinal);
+    }
+
     private static string Lesson(SpringClub club, DateOnly day) => club.Lesson(day).Id.ToString("D");
 
     private static Dictionary<Guid, AttendanceRow> States(SpringClub club, DateOnly day)
