@@ -13,7 +13,7 @@ namespace Keikocho.App.Club;
 
 /// <summary>
 /// The clocks and rates of each programme, reckoned once after an evening and kept until something that they rest on changes: people,
-/// calendar, settings, or a mark of an earlier evening. Tonight's taps leave them alone.
+/// calendar, settings, or a mark of an evening that is over. Taps during tonight's lesson leave them alone.
 /// </summary>
 public sealed class Reckonings
 {
@@ -26,11 +26,18 @@ public sealed class Reckonings
         ArgumentNullException.ThrowIfNull(programme);
         var asOf = AsOf(club.Book, programme.Id, club.Today, club.Clock.LocalTime);
         var revisions = club.Revisions;
+        // A register is often filled in after the bow out: today's marks are in the count by then, and move no revision.
+        var marks = asOf == club.Today ? PastStates.MarksAt(club.Db, [.. club.Book.LessonsOn(asOf).Where(l => l.ProgrammeId == programme.Id).Select(l => l.Id)]) : 0;
         if (kept.TryGetValue(programme.Id, out var at)
-            && (at.People, at.Calendar, at.Past, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, asOf))
+            && (at.People, at.Calendar, at.Past, at.Marks, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, marks, asOf))
             return at.Reckoning;
+<<<<<<< HEAD
         var reckoning = Reckon(club.Book, club.Reading, programme, asOf);
         kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, reckoning);
+=======
+        var reckoning = Reckon(club.Book, club.Db, programme, asOf);
+        kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, marks, reckoning);
+>>>>>>> eyes
         return reckoning;
     }
 
@@ -101,5 +108,5 @@ public sealed class Reckonings
     private static AttendanceState StateOf(PastState state) =>
         AttendanceState.Untouched with { Word = state.Word, Counts = state.Counts, Ukemi = state.Ukemi };
 
-    private sealed record Kept(long People, long Calendar, long Past, ProgrammeReckoning Reckoning);
+    private sealed record Kept(long People, long Calendar, long Past, int Marks, ProgrammeReckoning Reckoning);
 }

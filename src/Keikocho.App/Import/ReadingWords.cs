@@ -52,7 +52,7 @@ public static class ReadingWords
         ColumnMeaning.BirthDate => "birth date",
         ColumnMeaning.Sex => "sex",
         ColumnMeaning.Rank => "rank",
-        ColumnMeaning.FirstClass => "first class",
+        ColumnMeaning.FirstClass => "first lesson",
         ColumnMeaning.LastPromotion => "last promotion",
         ColumnMeaning.ContactName => "contact: name",
         ColumnMeaning.ContactPhone => "contact: telephone",

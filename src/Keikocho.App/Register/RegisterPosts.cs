@@ -2,7 +2,9 @@ using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
+using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Microsoft.AspNetCore.Mvc;
@@ -28,15 +30,18 @@ public static class RegisterPosts
         if (club.Acting is not { } acting) return NobodyActs(form);
         var (person, kind, at) = form.Read(lesson, club.Today, club.Clock.LocalTime);
         if (person is not { } who) return Results.BadRequest();
-        if (form.Bow is not null && form.Command is { } correction)
+        if (lesson.Date > club.Today && kind is MarkKind.Present or MarkKind.Left) return NotYet(lesson);
+        // A page holds one id for all its buttons: gone back to, it would send the id of a mark that is stored about somebody else.
+        var command = AnotherId.Of(form.Command ?? Guid.CreateVersion7(club.Clock.Now), $"{who:D} {(form.Bow is null ? kind : "bow")}");
+        if (form.Bow is not null)
         {
-            await club.House.Marks.CorrectAsync(
-                correction, lesson.Id, who, MarkKind.Present, null, club.Today, club.AttendanceRules, acting.Id, club.Device, cancel);
+            var isStored = await club.House.Marks.CorrectAsync(
+                command, lesson.Id, who, MarkKind.Present, null, club.Today, club.AttendanceRules, acting.Id, club.Device, cancel);
+            if (!isStored) return Gone();
         }
         else
         {
-            var tap = new Tap(
-                form.Command ?? Guid.CreateVersion7(club.Clock.Now), club.Device, form.Sequence, lesson.Id, who, acting.Id, club.Clock.Now, kind, at);
+            var tap = new Tap(command, club.Device, form.Sequence, lesson.Id, who, acting.Id, club.Clock.Now, kind, at);
             if (await club.House.Marks.TapAsync(tap, club.Today, club.AttendanceRules, cancel) == TapOutcome.Unknown) return Gone();
         }
 
@@ -47,7 +52,8 @@ public static class RegisterPosts
     {
         if (Check(club, form.Lesson) is not { } lesson) return Gone();
         if (club.Acting is not { } acting) return NobodyActs(form);
-        var people = await club.House.Marks.UndoAsync(lesson.Id, club.Today, club.AttendanceRules, acting.Id, club.Device, cancel);
+        var id = AnotherId.Of(form.Command ?? Guid.CreateVersion7(club.Clock.Now), "undo");
+        var people = await club.House.Marks.UndoAsync(id, lesson.Id, club.Today, club.AttendanceRules, acting.Id, club.Device, cancel);
         var said = people.Count switch
         {
             0 => "Nothing to undo on this device.",
@@ -61,6 +67,7 @@ public static class RegisterPosts
     {
         if (Check(club, form.Lesson) is not { } lesson) return Gone();
         if (club.Acting is not { } acting) return NobodyActs(form);
+        if (lesson.Date > club.Today) return NotYet(lesson);
         var register = club.Book.RegisterOf(lesson.ProgrammeId, lesson.Date).Select(e => e.PersonId).Distinct().ToList();
         var marked = await club.House.Marks.RestAbsentAsync(lesson.Id, register, club.Today, club.AttendanceRules, acting.Id, club.Device, cancel);
         var said = marked == 0 ? "Everybody is marked already." : $"{marked} marked absent. Undo takes all of them back.";
@@ -71,6 +78,7 @@ public static class RegisterPosts
     {
         if (Check(club, form.Lesson) is not { } lesson) return Gone();
         if (club.Acting is not { } acting) return Redirects.SeeOther(ActingAddress.From(RegisterAddress.Of(lesson.Id)));
+        if (lesson.Date > club.Today) return NotYet(lesson);
         var given = form.Given?.Trim() ?? "";
         if (given.Length == 0 || form.Person is not { } person)
         {
@@ -83,8 +91,9 @@ public static class RegisterPosts
         }
 
         var at = form.Afterwards == "yes" || lesson.Date != club.Today || club.Clock.LocalTime > lesson.End ? (TimeOnly?)null : club.Clock.LocalTime;
-        await club.House.People.AddNewTonightAsync(
+        var isAdded = await club.House.People.AddNewTonightAsync(
             new NewTonight(person, given, form.Initial ?? "", form.Phone ?? "", lesson.Id, at), club.AttendanceRules, acting.Id, club.Device, cancel);
+        if (!isAdded) return Gone();
         return Redirects.SeeOther(
             RegisterAddress.Of(lesson.Id, form.Afterwards == "yes"),
             new FlashMessage($"{given} is on the register and marked present.", "No falls tonight before an adult has seen them; the birth date can wait."));
@@ -104,6 +113,13 @@ public static class RegisterPosts
 
     private static IResult Gone() =>
         Redirects.SeeOther(RegisterAddress.Page, new FlashMessage("Not stored.", "That lesson or child is not in this club’s file any more. Here is tonight’s register.", NeedsALook: true));
+
+    private static IResult NotYet(LessonRow lesson) => Redirects.SeeOther(
+        RegisterAddress.Of(lesson.Id),
+        new FlashMessage(
+            "Not stored.",
+            $"The lesson of {lesson.Date.WithWeekday()} is still to come: until then only absent and “absent, told us” can be marked.",
+            NeedsALook: true));
 
     private static IResult NobodyActs(TapForm form) => Redirects.SeeOther(ActingAddress.From(RegisterAddress.Of(form.Lesson, form.IsAfterwards)));
 }

@@ -38,6 +38,7 @@ public sealed record RegisterTally(int Present, int Told, int Absent, int NotMar
 /// <param name="OtherAdults">Adults on duty who have no tile, in a club with many.</param>
 /// <param name="Tally">Counts of the children.</param>
 /// <param name="Afterwards">The register is filled in afterwards: a tap says "was here", without a time.</param>
+/// <param name="ToCome">The lesson's day is still to come: nobody can have been there yet.</param>
 /// <param name="PastHalfTime">It is today, past half time: a tap now would not count as a lesson.</param>
 /// <param name="Closed">Name of the closure that takes the lesson out; null when it is held.</param>
 /// <param name="Evening">The lessons of this evening, with their programmes.</param>
@@ -50,6 +51,7 @@ public sealed record RegisterView(
     ImmutableArray<(Guid PersonId, string Name)> OtherAdults,
     RegisterTally Tally,
     bool Afterwards,
+    bool ToCome,
     bool PastHalfTime,
     string? Closed,
     ImmutableArray<(Guid LessonId, string Programme)> Evening)
@@ -89,6 +91,7 @@ public sealed record RegisterView(
             others,
             TallyOf(children),
             afterwards || past,
+            lesson.Date > club.Today,
             isToday && !past && now >= lesson.HalfTime,
             book.Closure(lesson.ClosureId)?.Name,
             [.. EveningLesson.SameEvening(book, lesson).Select(l => (l.Id, book.Programme(l.ProgrammeId)!.Name))]);

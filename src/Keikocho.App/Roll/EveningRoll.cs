@@ -14,8 +14,8 @@ namespace Keikocho.App.Roll;
 /// <summary>The roll of one evening: every lesson of that date and hall, children and adults.</summary>
 public static class EveningRoll
 {
-    /// <summary>The roll now, and the names to call.</summary>
-    public static (RollAnswer Roll, Dictionary<Guid, string> Names) Take(OpenClub club, LessonRow lesson)
+    /// <summary>The roll now, the names to call, the hour that it is of, and the names of those whom nobody has marked, in name order.</summary>
+    public static (RollAnswer Roll, Dictionary<Guid, string> Names, TimeOnly At, IReadOnlyList<string> NotMarked) Take(OpenClub club, LessonRow lesson)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
@@ -33,7 +33,9 @@ public static class EveningRoll
         var names = everybody.Select(id => book.Person(id)).Where(p => p is not null).ToDictionary(p => p!.Id, p => p!.FullName);
         // At an evening of another day the roll is as it was at the bow out.
         var now = lesson.Date == club.Today ? club.Clock.LocalTime : lessons.Max(l => l.End);
-        return (RollSum.Take(new RollSnapshot(now, people)), names);
+        var notMarked = people.Where(p => p.Lessons.All(l => l.State.Word == AttendanceWord.Untouched)).Select(p => p.Person.Value)
+            .OrderBy(id => names.GetValueOrDefault(id, ""), StringComparer.Ordinal).ThenBy(id => id).Select(id => names.GetValueOrDefault(id, "")).ToList();
+        return (RollSum.Take(new RollSnapshot(now, people)), names, now, notMarked);
     }
 
     private static bool IsAdult(DateOnly? born, bool seenAdult, DutyRow? duty, DateOnly day) => born is { } date

@@ -26,8 +26,9 @@ public static class LessonMarksPosts
             });
         }
 
-        await club.House.Marks.CorrectAsync(
+        var isCorrected = await club.House.Marks.CorrectAsync(
             form.Command ?? Guid.CreateVersion7(club.Clock.Now), lesson, id, correction.To, correction.At, club.Today, club.AttendanceRules, acting.Id, club.Device, cancel);
+        if (!isCorrected) return Results.NotFound();
         return Redirects.SeeOther(StudentAddress.Lesson(id, lesson), new FlashMessage("Corrected.", "Every earlier mark is still listed below."));
     }
 }

@@ -36,6 +36,7 @@ public sealed record TonightCare(Guid PersonId, string Name, string Do);
 /// <param name="Lesson">The lesson.</param>
 /// <param name="Line">Day, hours, which lesson of the term.</param>
 /// <param name="IsToday">Whether it is today's.</param>
+/// <param name="IsToCome">Whether its day is still to come.</param>
 /// <param name="Closed">Name of the closure; null when it is held.</param>
 /// <param name="Adults">The sum of the adults, from those marked here.</param>
 /// <param name="AdultsLine">The top line: needed, here, short by.</param>
@@ -52,6 +53,7 @@ public sealed record TonightView(
     LessonRow Lesson,
     string Line,
     bool IsToday,
+    bool IsToCome,
     string? Closed,
     AdultsAnswer Adults,
     string AdultsLine,
@@ -84,7 +86,7 @@ public sealed record TonightView(
 
         TonightEnd EndOf(MatEnd end)
         {
-            var children = ends.Where(e => e.End == end).Select(e => Child(book, programme, reckoning, rule, states, e.Value, e.Name, end)).ToList();
+            var children = ends.Where(e => e.End == end).Select(e => Child(book, programme, lesson, reckoning, rule, states, e.Value, e.Name, end)).ToList();
             return anyone
                 ? new TonightEnd([.. children.Where(c => c.IsHere)], [.. children.Where(c => !c.IsHere)])
                 : new TonightEnd([.. children], []);
@@ -99,6 +101,7 @@ public sealed record TonightView(
             lesson,
             $"{lesson.Date.WithWeekday()}, {lesson.Start.Plain()} to {lesson.End.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),
             lesson.Date == club.Today,
+            lesson.Date > club.Today,
             book.Closure(lesson.ClosureId)?.Name,
             adults,
             AdultsLineOf(adults, childrenHere),
@@ -114,21 +117,23 @@ public sealed record TonightView(
     }
 
     private static TonightChild Child(
-        ClubBook book, ProgrammeRow programme, ProgrammeReckoning reckoning, ClockRule rule,
+        ClubBook book, ProgrammeRow programme, LessonRow lesson, ProgrammeReckoning reckoning, ClockRule rule,
         Dictionary<Guid, AttendanceRow> states, Guid person, string name, MatEnd end)
     {
         var rank = book.RankOf(person, programme.LadderId);
         var words = end == MatEnd.Beginners && reckoning.Children.TryGetValue(person, out var own)
-            ? LessonWords(own, rule)
+            ? LessonWords(own, rule, lesson.Date <= reckoning.AsOf && states.GetValueOrDefault(person) is { Counts: true })
             : end == MatEnd.Beginners ? "first evening" : rank?.Name ?? "no rank recorded";
         return new TonightChild(person, name, rank, words, states.GetValueOrDefault(person)?.Word == AttendanceWord.Present);
     }
 
-    private static string LessonWords(ChildReckoning own, ClockRule rule) => own.LessonsEver == 0
-        ? "first evening"
-        : own.Clock.Attended < rule.MinimumLessons
-            ? $"lesson {own.Clock.Attended + 1} of {rule.MinimumLessons}"
-            : $"{own.Clock.Attended} lessons, {rule.MinimumLessons} asked";
+    /// <summary>Which lesson it is; after the bow out the count holds tonight's already.</summary>
+    private static string LessonWords(ChildReckoning own, ClockRule rule, bool isCounted)
+    {
+        if (own.LessonsEver - (isCounted ? 1 : 0) == 0) return "first evening";
+        var before = own.Clock.Attended - (isCounted ? 1 : 0);
+        return before < rule.MinimumLessons ? $"lesson {before + 1} of {rule.MinimumLessons}" : $"{own.Clock.Attended} lessons, {rule.MinimumLessons} asked";
+    }
 
     private static AdultsAnswer CountAdults(
         ClubBook book, LessonRow lesson, Dictionary<Guid, AttendanceRow> states, IEnumerable<(Guid Person, MatEnd End)> children)

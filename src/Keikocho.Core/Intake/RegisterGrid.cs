@@ -154,7 +154,7 @@ internal static class RegisterGrid
                 begun |= !known;
             }
         }
-        if (early > 0) notes.Add($"{early} blanks before a child's first mark were not read as absent: the child's own clock starts with the first class.");
+        if (early > 0) notes.Add($"{early} blanks before a child's first mark were not read as absent: the child's own clock starts with the first lesson.");
         return marks.Done();
     }
 

@@ -13,7 +13,7 @@ internal static class RosterFields
         ("birth date", Day(child.BirthDate)),
         ("sex", child.Sex),
         ("rank", child.Rank),
-        ("first class", Day(child.FirstClass)),
+        ("first lesson", Day(child.FirstClass)),
         ("last promotion", Day(child.LastPromotion)),
         ("contacts", string.Join("; ", Merged(child.Contacts).Select(Text))),
         ("photo consent", child.PhotoConsent switch { true => "yes", false => "no", null => "" }),

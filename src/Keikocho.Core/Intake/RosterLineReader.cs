@@ -72,7 +72,7 @@ internal sealed class RosterLineReader
                 BirthDate => child with { BirthDate = ReadDate(line, column, "birth", "birth date") },
                 Sex => child with { Sex = SexWords.Read(cell.Text) },
                 Rank => child with { Rank = ReadRank(line, cell.Text) },
-                FirstClass => child with { FirstClass = ReadDate(line, column, "first-class", "first class") },
+                FirstClass => child with { FirstClass = ReadDate(line, column, "first-class", "first lesson") },
                 LastPromotion => child with { LastPromotion = ReadDate(line, column, "promotion", "last promotion") },
                 PhotoConsent => child with { PhotoConsent = ReadConsent(line, cell) },
                 RegistrationNumber => child with { RegistrationNumber = cell.Text },
@@ -295,7 +295,7 @@ internal sealed class RosterLineReader
 
     private RosterChild AskOtherDates(DraftLine line, RosterChild child)
     {
-        child = child with { FirstClass = Check(line, child.FirstClass, child, "first-class", "first class", _question.Today) };
+        child = child with { FirstClass = Check(line, child.FirstClass, child, "first-class", "first lesson", _question.Today) };
         if (line.SetAside is null) child = child with { LastPromotion = Check(line, child.LastPromotion, child, "promotion", "last promotion", _question.Today) };
         if (line.SetAside is null) child = child with { RegistrationExpiry = Check(line, child.RegistrationExpiry, child, "expiry", "registration expiry", _question.Today.AddYears(20)) };
         return child;

@@ -38,7 +38,7 @@ internal sealed class ChangeKnown(
         }
 
         if (enrolled.Value[id].All(e => e.To < today)) said.Count("offRegister");
-        if (taken.Contains("first class")) Move(id, line.Child.FirstClass!.Value);
+        if (taken.Contains("first lesson")) Move(id, line.Child.FirstClass!.Value);
     }
 
     /// <summary>Lets lessons count from the first lesson or the day after the newest promotion, where one of them moved.</summary>

@@ -71,7 +71,7 @@ internal static class Workbook
             var merged = Fill(rows, reader.MergeCells ?? [], limits, count);
             while (rows.Count > 0 && rows[^1].Count == 0) rows.RemoveAt(rows.Count - 1);
             var hidden = reader.VisibleState is { } state && state != "visible";
-            if (merged > 0) notes.Add($"Sheet '{reader.Name}' has {merged} merged cells; each cell under them was given their value.");
+            if (merged > 0) notes.Add($"Sheet '{reader.Name}' has {merged} merged {(merged == 1 ? "cell" : "cells")}; what is under {(merged == 1 ? "it" : "them")} was given the same value.");
             if (hidden) notes.Add($"Sheet '{reader.Name}' is hidden in the file.");
             sheets.Add(new Sheet(reader.Name ?? $"Sheet {done + 1}", rows, hidden, from1904));
             done++;

@@ -66,15 +66,20 @@ public sealed partial class MarksStore(WriterQueue writer)
         }, cancel);
 
     /// <summary>
-    /// Takes back what this device last marked at this lesson: the newest mark that still stands, and those made in the same moment.
+    /// Takes back what this device last marked at this lesson: the newest mark that still stands, and those made in the same moment. The
+    /// same <paramref name="id"/> again takes back nothing more.
     /// </summary>
+    /// <param name="id">Made where it was tapped.</param>
     /// <returns>The people whose marks were taken back; empty when there was nothing.</returns>
-    public Task<IReadOnlyList<Guid>> UndoAsync(Guid lessonId, DateOnly today, AttendanceRules rules, Guid by, Guid device, CancellationToken cancel) =>
+    public Task<IReadOnlyList<Guid>> UndoAsync(Guid id, Guid lessonId, DateOnly today, AttendanceRules rules, Guid by, Guid device, CancellationToken cancel) =>
         writer.RunAsync<IReadOnlyList<Guid>>(session =>
         {
             var db = session.Db;
             var lesson = db.Lessons.AsNoTracking().FirstOrDefault(l => l.Id == lessonId);
             if (lesson is null) return [];
+            if (db.Marks.AsNoTracking().FirstOrDefault(m => m.Id == id) is { } done)
+                return db.Marks.Where(m => m.LessonId == lessonId && m.Kind == MarkKind.Cleared && m.MadeAt == done.MadeAt && m.DeviceId == device)
+                    .Select(m => m.PersonId).Distinct().AsEnumerable().Order().ToList();
             var people = db.Marks.Where(m => m.LessonId == lessonId && m.DeviceId == device).Select(m => m.PersonId).Distinct().ToList();
             var own = people.SelectMany(p => Standing(db, lesson, p, rules)).Where(m => m.DeviceId == device).ToList();
             var last = own.MaxBy(m => m.Sequence);
@@ -85,7 +90,7 @@ public sealed partial class MarksStore(WriterQueue writer)
                 TapStatements.Insert(session, new MarkRow
                 {
                     Club = session.Club,
-                    Id = session.NewId(),
+                    Id = mark.Id == group[0].Id ? id : session.NewId(),
                     DeviceId = device,
                     LessonId = lessonId,
                     PersonId = mark.PersonId,
@@ -114,7 +119,7 @@ public sealed partial class MarksStore(WriterQueue writer)
             var db = session.Db;
             if (db.Marks.Any(m => m.Id == id)) return true;
             var lesson = db.Lessons.AsNoTracking().FirstOrDefault(l => l.Id == lessonId);
-            if (lesson is null || !db.People.Any(p => p.Id == person)) return false;
+            if (lesson is null || !db.People.Any(p => p.Id == person && p.ErasedAt == null)) return false;
             var standing = Standing(db, lesson, person, rules);
             if (to == MarkKind.Left)
             {

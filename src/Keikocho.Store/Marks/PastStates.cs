@@ -63,4 +63,11 @@ public static class PastStates
             row => row.Id(),
             ("@programme", programme), ("@from", from), ("@to", to), ("@yes", true), ("@untouched", AttendanceWord.Untouched))];
     }
+
+    /// <summary>How many marks these lessons have; marks are only ever added, so the number tells whether there are new ones.</summary>
+    public static int MarksAt(KeikochoDb db, IReadOnlyCollection<Guid> lessons)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        return lessons.Count == 0 ? 0 : db.Marks.Count(m => lessons.Contains(m.LessonId));
+    }
 }

@@ -30,12 +30,22 @@ public sealed record NewDuty(
 /// <summary>Children, adults, contacts and ranks.</summary>
 public sealed partial class PeopleStore(WriterQueue writer)
 {
-    /// <summary>Adds the child who has just walked in: on the register, at the end, present tonight. The same id again adds nothing.</summary>
+    /// <summary>
+    /// Adds the child who has just walked in: on the register, at the end, present tonight. The same form again adds nothing; a form that
+    /// was gone back to and names another child adds that one.
+    /// </summary>
     /// <returns>False when the lesson does not exist.</returns>
     public Task<bool> AddNewTonightAsync(NewTonight asked, AttendanceRules rules, Guid by, Guid device, CancellationToken cancel) => writer.RunAsync(session =>
     {
         var db = session.Db;
-        if (db.People.Any(p => p.Id == asked.PersonId)) return true;
+        if (db.People.FirstOrDefault(p => p.Id == asked.PersonId) is { } known)
+        {
+            if (IsOf(known, asked)) return true;
+            // The id is derived, so that this form sent twice adds one child too.
+            asked = asked with { PersonId = AnotherId.Of(asked.PersonId, $"{asked.Given.Trim()}\n{asked.Initial.Trim()}") };
+            if (db.People.Any(p => p.Id == asked.PersonId)) return true;
+        }
+
         var lesson = db.Lessons.FirstOrDefault(l => l.Id == asked.LessonId);
         if (lesson is null) return false;
         db.People.Add(new PersonRow
@@ -147,6 +157,9 @@ public sealed partial class PeopleStore(WriterQueue writer)
             session.Note(TrailKind.Crossed, person, by, device);
             return true;
         }, cancel);
+
+    private static bool IsOf(PersonRow row, NewTonight asked) =>
+        Seal.Open(row.Given) == asked.Given.Trim() && (row.Family is { } family ? Seal.Open(family) : "") == asked.Initial.Trim();
 
     internal static void Enrol(WriteSession session, Guid person, Guid programme, DateOnly from)
     {

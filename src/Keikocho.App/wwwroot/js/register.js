@@ -21,7 +21,7 @@ if (form) {
     const tile = tileOf(String(body.get(button.name) ?? ""));
     tile?.setAttribute("aria-busy", "true");
     waiting++;
-    last = last.then(() => send(address, body)).finally(() => {
+    last = last.then(() => send(address, body, tile)).finally(() => {
       waiting--;
       if (waiting === 0) tile?.removeAttribute("aria-busy");
       tile?.removeAttribute("aria-busy");
@@ -38,15 +38,27 @@ if (form) {
     return person === "" ? null : document.querySelector(`.tile[data-person="${CSS.escape(person)}"]`);
   }
 
-  /** @param {string} address @param {FormData} body */
-  async function send(address, body) {
+  /** @param {string} address @param {FormData} body @param {HTMLElement | null} tapped */
+  async function send(address, body, tapped) {
     let answer;
     try {
       const response = await fetch(address, { method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual" });
+      // The answer is another page: nobody acts here any more, or the lesson is gone. It says so itself, and nothing was stored.
+      if (response.type === "opaqueredirect") {
+        waiting = 0;
+        location.reload();
+        return;
+      }
       if (!response.ok) throw new Error(String(response.status));
       answer = await response.json();
     } catch {
       say("Not stored: the laptop did not answer. Tap again.", true);
+      // The next tap may go through and say something else; the tile keeps saying that this one did not.
+      const state = tapped?.querySelector(".state");
+      if (tapped && state) {
+        tapped.setAttribute("data-failed", "");
+        state.textContent = "not stored, tap again";
+      }
       return;
     }
     for (const tile of answer.tiles) show(tile);
@@ -64,6 +76,7 @@ if (form) {
   function show(tile) {
     const place = tileOf(tile.person);
     if (!place) return;
+    place.removeAttribute("data-failed");
     if (tile.mark === "") place.removeAttribute("data-mark");
     else place.setAttribute("data-mark", tile.mark);
     const state = place.querySelector(".state");
