@@ -31,13 +31,8 @@ public sealed class Reckonings
         if (kept.TryGetValue(programme.Id, out var at)
             && (at.People, at.Calendar, at.Past, at.Marks, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, marks, asOf))
             return at.Reckoning;
-<<<<<<< HEAD
         var reckoning = Reckon(club.Book, club.Reading, programme, asOf);
-        kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, reckoning);
-=======
-        var reckoning = Reckon(club.Book, club.Db, programme, asOf);
         kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, marks, reckoning);
->>>>>>> eyes
         return reckoning;
     }
 

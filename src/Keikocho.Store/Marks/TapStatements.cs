@@ -81,11 +81,8 @@ internal static class TapStatements
     /// <summary>Whether there is such a person, and was not erased.</summary>
     public static bool Knows(WriteSession session, Guid person)
     {
-<<<<<<< HEAD
-        var command = session.Command("""SELECT 1 FROM "People" WHERE "Club" = @club AND "Id" = @person""", ("@club", session.Club), ("@person", person));
-=======
-        using var command = session.Command("""SELECT 1 FROM "People" WHERE "Club" = @club AND "Id" = @person AND "ErasedAt" IS NULL""", ("@club", session.Club), ("@person", person));
->>>>>>> eyes
+        var command = session.Command(
+            """SELECT 1 FROM "People" WHERE "Club" = @club AND "Id" = @person AND "ErasedAt" IS NULL""", ("@club", session.Club), ("@person", person));
         return command.ExecuteScalar() is not null;
     }
 

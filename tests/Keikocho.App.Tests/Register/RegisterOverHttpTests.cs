@@ -186,7 +186,8 @@ public sealed class RegisterOverHttpTests
     private static Dictionary<Guid, AttendanceRow> States(SpringClub club, DateOnly day)
     {
         using var db = club.Db();
-        return AttendanceReader.OfLesson(db, club.Lesson(day).Id);
+        var lesson = club.Lesson(day).Id;
+        return db.Attendances.Where(a => a.LessonId == lesson).ToDictionary(a => a.PersonId);
     }
 
     private static async Task TapAsync(SpringClub club, Guid command, string word, Guid child, DateOnly? day = null)
