@@ -27,7 +27,7 @@ public sealed class Reckonings
         var asOf = AsOf(club.Book, programme.Id, club.Today, club.Clock.LocalTime);
         var revisions = club.Revisions;
         // A register is often filled in after the bow out: today's marks are in the count by then, and move no revision.
-        var marks = asOf == club.Today ? PastStates.MarksAt(club.Db, [.. club.Book.LessonsOn(asOf).Where(l => l.ProgrammeId == programme.Id).Select(l => l.Id)]) : 0;
+        var marks = asOf == club.Today ? PastStates.MarksAt(club.Reading, [.. club.Book.LessonsOn(asOf).Where(l => l.ProgrammeId == programme.Id).Select(l => l.Id)]) : 0;
         if (kept.TryGetValue(programme.Id, out var at)
             && (at.People, at.Calendar, at.Past, at.Marks, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, marks, asOf))
             return at.Reckoning;

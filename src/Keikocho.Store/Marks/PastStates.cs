@@ -65,9 +65,12 @@ public static class PastStates
     }
 
     /// <summary>How many marks these lessons have; marks are only ever added, so the number tells whether there are new ones.</summary>
-    public static int MarksAt(KeikochoDb db, IReadOnlyCollection<Guid> lessons)
+    public static int MarksAt(ReadSession reading, IReadOnlyCollection<Guid> lessons)
     {
-        ArgumentNullException.ThrowIfNull(db);
-        return lessons.Count == 0 ? 0 : db.Marks.Count(m => lessons.Contains(m.LessonId));
+        ArgumentNullException.ThrowIfNull(reading);
+        if (lessons.Count == 0) return 0;
+        var ids = new IdList(lessons);
+        return reading.Rows(
+            $"""SELECT CAST(count(*) AS integer) FROM "Marks" WHERE "Club" = @club AND "LessonId" IN ({ids.Names})""", row => row.Whole(), [.. ids.Values])[0];
     }
 }
