@@ -56,8 +56,11 @@ public static class BlankPaper
         var groups = lessons.Select(l => (l.Date.DayOfWeek, l.Start, l.End)).Distinct()
             .OrderBy(h => ((int)h.DayOfWeek + 6) % 7).ThenBy(h => h.Start)
             .GroupBy(h => (h.Start, h.End))
-            .Select(g => $"{string.Join(" and ", g.Select(h => $"{h.DayOfWeek}s"))}, {g.Key.Start.Plain()} to {g.Key.End.Plain()}");
+            .Select(g => $"{InWords([.. g.Select(h => $"{h.DayOfWeek}s")])}, {g.Key.Start.Plain()} to {g.Key.End.Plain()}");
         var halls = lessons.Select(l => book.HallOf(l)?.Name).OfType<string>().Distinct().ToList();
         return string.Join("; ", groups) + (halls.Count == 1 ? $", {halls[0]}" : "");
     }
+
+    private static string InWords(List<string> days) =>
+        days.Count == 1 ? days[0] : $"{string.Join(", ", days.Take(days.Count - 1))} and {days[^1]}";
 }
