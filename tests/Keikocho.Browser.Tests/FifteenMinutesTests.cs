@@ -12,12 +12,15 @@ namespace Keikocho.Browser.Tests;
 [Collection(BrowserTests.Name)]
 public sealed class FifteenMinutesTests(Browser browser)
 {
-    [Fact, Statement(98)]
-    public async Task A_stranger_reads_in_his_lists_takes_tonights_register_adds_a_child_and_prints()
+    [Theory, Statement(98)]
+    [InlineData(390, true)]
+    [InlineData(820, true)]
+    [InlineData(1280, false)]
+    public async Task A_stranger_reads_in_his_lists_takes_tonights_register_adds_a_child_and_prints(int width, bool evening)
     {
         var time = FixedTime.At("2026-11-24T17:20");
         await using var app = await FreshClub.StartAsync(time);
-        await using var window = await browser.OpenAsync(app.Address);
+        await using var window = await browser.OpenAsync(app.Address, width, evening: evening);
         var page = window.Page;
 
         // Name and evenings.
@@ -72,6 +75,12 @@ public sealed class FifteenMinutesTests(Browser browser)
         await page.GotoAsync("/tonight");
         await Assertions.Expect(page.Locator(".top-line")).ToContainTextAsync("short by");
         await Assertions.Expect(page.Locator(".care-box")).ToContainTextAsync("Wilf");
+        Assert.Empty(await window.AxeAsync());
+
+        // What one child's marks of that lesson say, and the child's own page.
+        await page.GotoAsync("/students");
+        await page.Locator("main a[href^='/students/']").First.ClickAsync();
+        await page.Locator("main a[href*='/lessons/']").First.ClickAsync();
         Assert.Empty(await window.AxeAsync());
 
         // The papers: the register as taken, and a blank one.
