@@ -83,13 +83,14 @@ internal static class ReadPeople
 
     public static List<RankRow> Ranks(ReadSession reading) => reading.Rows(
         """
-        SELECT "Id", "LadderId", "Name", "Cloth", "Tips", "Position" FROM "Ranks" WHERE "Club" = @club
+        SELECT "Id", "LadderId", "Key", "Name", "Cloth", "Tips", "Position" FROM "Ranks" WHERE "Club" = @club
         """,
         row => new RankRow
         {
             Club = row.Club,
             Id = row.Id(),
             LadderId = row.Id(),
+            Key = row.Text(),
             Name = row.Text(),
             Cloth = row.TextIfAny(),
             Tips = row.Whole(),

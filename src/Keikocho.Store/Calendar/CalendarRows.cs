@@ -226,6 +226,6 @@ public sealed class TermUnitRow : IClubRow
     public Guid TermId { get; set; }
     /// <summary>The programme.</summary>
     public Guid ProgrammeId { get; set; }
-    /// <summary>The unit.</summary>
-    public Guid UnitId { get; set; }
+    /// <summary>Key of the unit in the edition that holds.</summary>
+    public string UnitKey { get; set; } = "";
 }

@@ -84,28 +84,24 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<AttendanceRow> Attendances => Set<AttendanceRow>();
     /// <summary>States of child and item.</summary>
     public DbSet<ItemStateRow> ItemStates => Set<ItemStateRow>();
+    /// <summary>What was seen of each child's falls.</summary>
+    public DbSet<FallStateRow> FallStates => Set<FallStateRow>();
+    /// <summary>Steps of drafts of editions.</summary>
+    public DbSet<EditionDraftRow> EditionDrafts => Set<EditionDraftRow>();
+    /// <summary>Items chosen from pools.</summary>
+    public DbSet<ChosenItemRow> ChosenItems => Set<ChosenItemRow>();
+    /// <summary>Age rules that the club entered.</summary>
+    public DbSet<AgeRuleRow> AgeRules => Set<AgeRuleRow>();
+    /// <summary>Verdicts set against the sum.</summary>
+    public DbSet<OverruleRow> Overrules => Set<OverruleRow>();
     /// <summary>Ladders.</summary>
     public DbSet<LadderRow> Ladders => Set<LadderRow>();
     /// <summary>Ranks.</summary>
     public DbSet<RankRow> Ranks => Set<RankRow>();
     /// <summary>Editions.</summary>
     public DbSet<EditionRow> Editions => Set<EditionRow>();
-    /// <summary>Ranks of editions.</summary>
-    public DbSet<EditionRankRow> EditionRanks => Set<EditionRankRow>();
-    /// <summary>Techniques.</summary>
-    public DbSet<TechniqueRow> Techniques => Set<TechniqueRow>();
     /// <summary>Items.</summary>
     public DbSet<ItemRow> Items => Set<ItemRow>();
-    /// <summary>Which item covers which.</summary>
-    public DbSet<ItemCoverRow> ItemCovers => Set<ItemCoverRow>();
-    /// <summary>Requirements.</summary>
-    public DbSet<RequirementRow> Requirements => Set<RequirementRow>();
-    /// <summary>Items of requirements.</summary>
-    public DbSet<RequirementItemRow> RequirementItems => Set<RequirementItemRow>();
-    /// <summary>Units.</summary>
-    public DbSet<UnitRow> Units => Set<UnitRow>();
-    /// <summary>Items of units.</summary>
-    public DbSet<UnitItemRow> UnitItems => Set<UnitItemRow>();
     /// <summary>Awards.</summary>
     public DbSet<AwardRow> Awards => Set<AwardRow>();
     /// <summary>Results.</summary>

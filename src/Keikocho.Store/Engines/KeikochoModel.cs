@@ -87,22 +87,20 @@ internal static class KeikochoModel
         attendances.HasKey(r => new { r.Club, r.LessonId, r.PersonId });
         attendances.HasIndex(r => new { r.Club, r.PersonId, r.ProgrammeId, r.Date, r.Counts, r.Ukemi });
         model.Entity<ItemStateRow>().HasKey(r => new { r.Club, r.PersonId, r.ItemId });
+        model.Entity<FallStateRow>().HasKey(r => new { r.Club, r.PersonId });
 
         ById<LadderRow>(model);
         ById<RankRow>(model);
         Link<RankRow, LadderRow>(model, r => new { r.Club, r.LadderId });
         ById<EditionRow>(model);
         Link<EditionRow, LadderRow>(model, r => new { r.Club, r.LadderId });
-        model.Entity<EditionRankRow>().HasKey(r => new { r.Club, r.EditionId, r.RankId });
-        ById<TechniqueRow>(model);
-        ById<ItemRow>(model);
-        model.Entity<ItemCoverRow>().HasKey(r => new { r.Club, r.ItemId, r.CoversId });
-        ById<RequirementRow>(model);
-        Link<RequirementRow, EditionRow>(model, r => new { r.Club, r.EditionId });
-        model.Entity<RequirementItemRow>().HasKey(r => new { r.Club, r.RequirementId, r.ItemId });
-        ById<UnitRow>(model);
-        Link<UnitRow, EditionRow>(model, r => new { r.Club, r.EditionId });
-        model.Entity<UnitItemRow>().HasKey(r => new { r.Club, r.UnitId, r.ItemId });
+        model.Entity<EditionDraftRow>().HasKey(r => new { r.Club, r.EditionId, r.Step });
+        Link<EditionDraftRow, EditionRow>(model, r => new { r.Club, r.EditionId });
+        ById<ItemRow>(model).HasIndex(r => new { r.Club, r.Key }).IsUnique();
+        model.Entity<ChosenItemRow>().HasKey(r => new { r.Club, r.PersonId, r.Requirement, r.ItemId });
+        Link<ChosenItemRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<ChosenItemRow, ItemRow>(model, r => new { r.Club, r.ItemId });
+        ById<AgeRuleRow>(model);
 
         ById<AwardRow>(model);
         Link<AwardRow, PersonRow>(model, r => new { r.Club, r.PersonId });
@@ -111,7 +109,10 @@ internal static class KeikochoModel
         Link<ResultRow, PromotionTestRow>(model, r => new { r.Club, r.TestId });
         Link<ResultRow, PersonRow>(model, r => new { r.Club, r.PersonId });
         model.Entity<PartPassRow>().HasKey(r => new { r.Club, r.ResultId, r.ItemId });
-        ById<KeptAnswerRow>(model);
+        ById<OverruleRow>(model).HasIndex(r => new { r.Club, r.TestId, r.PersonId });
+        Link<OverruleRow, PromotionTestRow>(model, r => new { r.Club, r.TestId });
+        Link<OverruleRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<KeptAnswerRow>(model).HasIndex(r => new { r.Club, r.SubjectId });
         ById<StandDownRow>(model);
         Link<StandDownRow, PersonRow>(model, r => new { r.Club, r.PersonId });
 

@@ -229,7 +229,7 @@ internal sealed class UndoReading
     private void RemoveLadder()
     {
         var ranks = Made("Ranks");
-        if (ranks.Count == 0 || db.Awards.Any(a => ranks.Contains(a.RankId)) || db.EditionRanks.Any(r => ranks.Contains(r.RankId))) return;
+        if (ranks.Count == 0 || db.Awards.Any(a => ranks.Contains(a.RankId)) || db.Ranks.Any(r => ranks.Contains(r.Id) && db.Editions.Any(e => e.LadderId == r.LadderId))) return;
         db.Ranks.Where(r => ranks.Contains(r.Id)).ExecuteDelete();
         foreach (var ladder in Made("Ladders"))
         {

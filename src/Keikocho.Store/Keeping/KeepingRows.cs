@@ -63,8 +63,30 @@ public enum TrailKind
     EveningClosed = 41,
     /// <summary>A mark was corrected.</summary>
     MarkCorrected = 42,
+    /// <summary>A fall or a sighting was corrected, confirmed or taken back.</summary>
+    SightingChanged = 43,
+    /// <summary>A stand-down was entered.</summary>
+    StandDownMade = 44,
+    /// <summary>A stand-down was lifted, or its review day moved.</summary>
+    StandDownChanged = 45,
+    /// <summary>An agreed other way of showing was entered or ended.</summary>
+    AdaptationChanged = 46,
     /// <summary>A setting changed.</summary>
     SettingChanged = 50,
+    /// <summary>A draft of an edition changed.</summary>
+    EditionChanged = 51,
+    /// <summary>An edition was published.</summary>
+    EditionPublished = 52,
+    /// <summary>A unit was tied to a term.</summary>
+    UnitSet = 53,
+    /// <summary>An age rule was entered or taken out.</summary>
+    AgeRuleChanged = 54,
+    /// <summary>A verdict was set against the sum, or taken back.</summary>
+    VerdictOverruled = 55,
+    /// <summary>An answer was kept as it was told.</summary>
+    AnswerKept = 56,
+    /// <summary>Items were chosen from a pool for a child.</summary>
+    ItemsChosen = 57,
     /// <summary>A whole club came in from an archive or a copy.</summary>
     Restored = 60,
     /// <summary>A copy of the whole club was made.</summary>

@@ -42,6 +42,18 @@ public static class MarkCode
     /// <summary>Bit of a present mark: an imported "late" without a time.</summary>
     public const int LateWithoutTime = 0x100;
 
+    /// <summary>Bit of a sighting: a sign-off that is enough by itself.</summary>
+    public const int Settled = 0x100;
+
+    /// <summary>Bit of a fall: the head touched.</summary>
+    public const int HeadTouched = 0x1000;
+
+    /// <summary>Lowest four bits of a fall: the direction; the next four the side, the next four the stage.</summary>
+    public const int FallPartMask = 0xF;
+
+    /// <summary>For a sighting, the low byte is the <see cref="SeenWord"/>.</summary>
+    public const int SeenMask = 0xFF;
+
     /// <summary>For a correction, the low byte is the <see cref="MarkKind"/> that holds instead.</summary>
     public const int CorrectedToMask = 0xFF;
 }
@@ -77,7 +89,7 @@ public sealed class AttendanceRow : IClubRow
     public AttendanceClash Clash { get; set; }
 }
 
-/// <summary>The state of one child and one item: folded from its marks in the same transaction, never patched.</summary>
+/// <summary>What was seen of one child and one item: folded from its marks in the same transaction, never patched.</summary>
 public sealed class ItemStateRow : IClubRow
 {
     /// <inheritdoc/>
@@ -86,14 +98,17 @@ public sealed class ItemStateRow : IClubRow
     public Guid PersonId { get; set; }
     /// <summary>The item.</summary>
     public Guid ItemId { get; set; }
-    /// <summary>Evenings on which it was seen good, confirmed.</summary>
-    public int GoodEvenings { get; set; }
-    /// <summary>The last of them.</summary>
-    public DateOnly? LastGoodOn { get; set; }
-    /// <summary>The last word: 1 good, 2 prompted, 3 not yet.</summary>
-    public int LastWord { get; set; }
-    /// <summary>Its day.</summary>
-    public DateOnly LastOn { get; set; }
-    /// <summary>Suggestions that wait for an instructor.</summary>
-    public int Unconfirmed { get; set; }
+    /// <summary>Its evenings, oldest first, packed; see <see cref="SeenPack"/>.</summary>
+    public string Evenings { get; set; } = "";
+}
+
+/// <summary>The falls of one child that still stand: folded from its marks in the same transaction, never patched.</summary>
+public sealed class FallStateRow : IClubRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <summary>The child.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>Every fall, by day, packed; see <see cref="FallPack"/>.</summary>
+    public string Falls { get; set; } = "";
 }

@@ -76,6 +76,27 @@ public sealed class PartPassRow : IClubRow
     public Guid ItemId { get; set; }
 }
 
+/// <summary>A verdict that an instructor set against the sum, with a reason. Append-only: the newest of a child and a test holds.</summary>
+public sealed class OverruleRow : IIdRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <inheritdoc/>
+    public Guid Id { get; set; }
+    /// <summary>The test.</summary>
+    public Guid TestId { get; set; }
+    /// <summary>The child.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>What holds instead, as the core numbers it; 0 takes an earlier one back.</summary>
+    public int Verdict { get; set; }
+    /// <summary>The reason.</summary>
+    public Sealed<string> Why { get; set; }
+    /// <summary>The instructor.</summary>
+    public Guid ById { get; set; }
+    /// <summary>When.</summary>
+    public DateTimeOffset MadeAt { get; set; }
+}
+
 /// <summary>An answer that was closed, printed or told: kept as it was, with the hash of its inputs and the version of the sum.</summary>
 public sealed class KeptAnswerRow : IIdRow
 {

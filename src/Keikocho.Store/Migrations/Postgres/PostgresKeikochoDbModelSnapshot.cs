@@ -322,8 +322,9 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<Guid>("ProgrammeId")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("UnitId")
-                        .HasColumnType("uuid");
+                    b.Property<string>("UnitKey")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.HasKey("Club", "TermId", "ProgrammeId");
 
@@ -717,6 +718,23 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Attendances");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Marks.FallStateRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Falls")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("FallStates");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Marks.ItemStateRow", b =>
                 {
                     b.Property<int>("Club")
@@ -728,20 +746,9 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<Guid>("ItemId")
                         .HasColumnType("uuid");
 
-                    b.Property<int>("GoodEvenings")
-                        .HasColumnType("integer");
-
-                    b.Property<DateOnly?>("LastGoodOn")
-                        .HasColumnType("date");
-
-                    b.Property<DateOnly>("LastOn")
-                        .HasColumnType("date");
-
-                    b.Property<int>("LastWord")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("Unconfirmed")
-                        .HasColumnType("integer");
+                    b.Property<string>("Evenings")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.HasKey("Club", "PersonId", "ItemId");
 
@@ -1228,7 +1235,45 @@ namespace Keikocho.Store.Migrations.Postgres
 
                     b.HasKey("Club", "Id");
 
+                    b.HasIndex("Club", "SubjectId");
+
                     b.ToTable("KeptAnswers");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Promotion.OverruleRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("TestId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Verdict")
+                        .HasColumnType("integer");
+
+                    b.Property<byte[]>("Why")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.HasIndex("Club", "TestId", "PersonId");
+
+                    b.ToTable("Overrules");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Promotion.PartPassRow", b =>
@@ -1330,7 +1375,60 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("StandDowns");
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Syllabus.EditionRankRow", b =>
+            modelBuilder.Entity("Keikocho.Store.Syllabus.AgeRuleRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Club", "Id");
+
+                    b.ToTable("AgeRules");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Syllabus.ChosenItemRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Requirement")
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("ItemId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Club", "PersonId", "Requirement", "ItemId");
+
+                    b.HasIndex("Club", "ItemId");
+
+                    b.ToTable("ChosenItems");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Syllabus.EditionDraftRow", b =>
                 {
                     b.Property<int>("Club")
                         .HasColumnType("integer");
@@ -1338,40 +1436,26 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<Guid>("EditionId")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("RankId")
+                    b.Property<int>("Step")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("ById")
                         .HasColumnType("uuid");
 
-                    b.Property<bool>("AgeByCalendarYear")
-                        .HasColumnType("boolean");
-
-                    b.Property<bool>("CountedOverTwoRanks")
-                        .HasColumnType("boolean");
-
-                    b.Property<int?>("LessonsCountedADay")
-                        .HasColumnType("integer");
-
-                    b.Property<int?>("MinimumAge")
-                        .HasColumnType("integer");
-
-                    b.Property<int?>("MinimumLessons")
-                        .HasColumnType("integer");
-
-                    b.Property<int?>("MinimumWeeks")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Name")
+                    b.Property<string>("Document")
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<int>("Position")
-                        .HasColumnType("integer");
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
 
-                    b.Property<int?>("ShortestLessonMinutes")
-                        .HasColumnType("integer");
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasColumnType("text");
 
-                    b.HasKey("Club", "EditionId", "RankId");
+                    b.HasKey("Club", "EditionId", "Step");
 
-                    b.ToTable("EditionRanks");
+                    b.ToTable("EditionDrafts");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.EditionRow", b =>
@@ -1381,6 +1465,10 @@ namespace Keikocho.Store.Migrations.Postgres
 
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<DateOnly?>("From")
                         .HasColumnType("date");
@@ -1395,27 +1483,14 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<long?>("PublishedAt")
                         .HasColumnType("bigint");
 
+                    b.Property<Guid?>("PublishedById")
+                        .HasColumnType("uuid");
+
                     b.HasKey("Club", "Id");
 
                     b.HasIndex("Club", "LadderId");
 
                     b.ToTable("Editions");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.ItemCoverRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("ItemId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("CoversId")
-                        .HasColumnType("uuid");
-
-                    b.HasKey("Club", "ItemId", "CoversId");
-
-                    b.ToTable("ItemCovers");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.ItemRow", b =>
@@ -1426,7 +1501,7 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
-                    b.Property<string>("Form")
+                    b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -1437,13 +1512,10 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
-                    b.Property<Guid?>("SecondTechniqueId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid?>("TechniqueId")
-                        .HasColumnType("uuid");
-
                     b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "Key")
+                        .IsUnique();
 
                     b.ToTable("Items");
                 });
@@ -1476,6 +1548,10 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<string>("Cloth")
                         .HasColumnType("text");
 
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<Guid>("LadderId")
                         .HasColumnType("uuid");
 
@@ -1494,144 +1570,6 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "LadderId");
 
                     b.ToTable("Ranks");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.RequirementItemRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("RequirementId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("ItemId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Club", "RequirementId", "ItemId");
-
-                    b.ToTable("RequirementItems");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.RequirementRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<int?>("AgeFrom")
-                        .HasColumnType("integer");
-
-                    b.Property<int?>("AgeTo")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("Carry")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Condition")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("Count")
-                        .HasColumnType("integer");
-
-                    b.Property<bool>("Critical")
-                        .HasColumnType("boolean");
-
-                    b.Property<Guid>("EditionId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid?>("RankId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Shape")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "EditionId");
-
-                    b.ToTable("Requirements");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.TechniqueRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<string>("Class")
-                        .HasColumnType("text");
-
-                    b.Property<Guid?>("CountedAsId")
-                        .HasColumnType("uuid");
-
-                    b.Property<string>("Kana")
-                        .HasColumnType("text");
-
-                    b.Property<string>("Kanji")
-                        .HasColumnType("text");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.HasKey("Club", "Id");
-
-                    b.ToTable("Techniques");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.UnitItemRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("UnitId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("ItemId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Club", "UnitId", "ItemId");
-
-                    b.ToTable("UnitItems");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.UnitRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("EditionId")
-                        .HasColumnType("uuid");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "EditionId");
-
-                    b.ToTable("Units");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Calendar.CrossingRow", b =>
@@ -1856,6 +1794,21 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Promotion.OverruleRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Calendar.PromotionTestRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "TestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Promotion.ResultRow", b =>
                 {
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
@@ -1880,6 +1833,30 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Syllabus.ChosenItemRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "ItemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Syllabus.EditionDraftRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Syllabus.EditionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "EditionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Syllabus.EditionRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Syllabus.LadderRow", null)
@@ -1894,24 +1871,6 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasOne("Keikocho.Store.Syllabus.LadderRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "LadderId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.RequirementRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Syllabus.EditionRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "EditionId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.UnitRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Syllabus.EditionRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "EditionId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -325,9 +325,9 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<byte[]>("ProgrammeId")
                         .HasColumnType("BLOB");
 
-                    b.Property<byte[]>("UnitId")
+                    b.Property<string>("UnitKey")
                         .IsRequired()
-                        .HasColumnType("BLOB");
+                        .HasColumnType("TEXT");
 
                     b.HasKey("Club", "TermId", "ProgrammeId");
 
@@ -727,6 +727,23 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("Attendances");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Marks.FallStateRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("Falls")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("FallStates");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Marks.ItemStateRow", b =>
                 {
                     b.Property<int>("Club")
@@ -738,20 +755,9 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<byte[]>("ItemId")
                         .HasColumnType("BLOB");
 
-                    b.Property<int>("GoodEvenings")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<DateOnly?>("LastGoodOn")
+                    b.Property<string>("Evenings")
+                        .IsRequired()
                         .HasColumnType("TEXT");
-
-                    b.Property<DateOnly>("LastOn")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("LastWord")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Unconfirmed")
-                        .HasColumnType("INTEGER");
 
                     b.HasKey("Club", "PersonId", "ItemId");
 
@@ -1257,7 +1263,48 @@ namespace Keikocho.Store.Migrations.Sqlite
 
                     b.HasKey("Club", "Id");
 
+                    b.HasIndex("Club", "SubjectId");
+
                     b.ToTable("KeptAnswers");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Promotion.OverruleRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("TestId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("Verdict")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Why")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.HasIndex("Club", "TestId", "PersonId");
+
+                    b.ToTable("Overrules");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Promotion.PartPassRow", b =>
@@ -1364,7 +1411,60 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("StandDowns");
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Syllabus.EditionRankRow", b =>
+            modelBuilder.Entity("Keikocho.Store.Syllabus.AgeRuleRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Club", "Id");
+
+                    b.ToTable("AgeRules");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Syllabus.ChosenItemRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("Requirement")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("ItemId")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Club", "PersonId", "Requirement", "ItemId");
+
+                    b.HasIndex("Club", "ItemId");
+
+                    b.ToTable("ChosenItems");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Syllabus.EditionDraftRow", b =>
                 {
                     b.Property<int>("Club")
                         .HasColumnType("INTEGER");
@@ -1372,40 +1472,26 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<byte[]>("EditionId")
                         .HasColumnType("BLOB");
 
-                    b.Property<byte[]>("RankId")
+                    b.Property<int>("Step")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("ById")
                         .HasColumnType("BLOB");
 
-                    b.Property<bool>("AgeByCalendarYear")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<bool>("CountedOverTwoRanks")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int?>("LessonsCountedADay")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int?>("MinimumAge")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int?>("MinimumLessons")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int?>("MinimumWeeks")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Name")
+                    b.Property<string>("Document")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<int>("Position")
+                    b.Property<long>("MadeAt")
                         .HasColumnType("INTEGER");
 
-                    b.Property<int?>("ShortestLessonMinutes")
-                        .HasColumnType("INTEGER");
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
-                    b.HasKey("Club", "EditionId", "RankId");
+                    b.HasKey("Club", "EditionId", "Step");
 
-                    b.ToTable("EditionRanks");
+                    b.ToTable("EditionDrafts");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.EditionRow", b =>
@@ -1415,6 +1501,10 @@ namespace Keikocho.Store.Migrations.Sqlite
 
                     b.Property<byte[]>("Id")
                         .HasColumnType("BLOB");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<DateOnly?>("From")
                         .HasColumnType("TEXT");
@@ -1430,27 +1520,14 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<long?>("PublishedAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<byte[]>("PublishedById")
+                        .HasColumnType("BLOB");
+
                     b.HasKey("Club", "Id");
 
                     b.HasIndex("Club", "LadderId");
 
                     b.ToTable("Editions");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.ItemCoverRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("ItemId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("CoversId")
-                        .HasColumnType("BLOB");
-
-                    b.HasKey("Club", "ItemId", "CoversId");
-
-                    b.ToTable("ItemCovers");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.ItemRow", b =>
@@ -1461,7 +1538,7 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<byte[]>("Id")
                         .HasColumnType("BLOB");
 
-                    b.Property<string>("Form")
+                    b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -1472,13 +1549,10 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<byte[]>("SecondTechniqueId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("TechniqueId")
-                        .HasColumnType("BLOB");
-
                     b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "Key")
+                        .IsUnique();
 
                     b.ToTable("Items");
                 });
@@ -1511,6 +1585,10 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<string>("Cloth")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<byte[]>("LadderId")
                         .IsRequired()
                         .HasColumnType("BLOB");
@@ -1530,146 +1608,6 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasIndex("Club", "LadderId");
 
                     b.ToTable("Ranks");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.RequirementItemRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("RequirementId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("ItemId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "RequirementId", "ItemId");
-
-                    b.ToTable("RequirementItems");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.RequirementRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int?>("AgeFrom")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int?>("AgeTo")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Carry")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Condition")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("Count")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<bool>("Critical")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("EditionId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("RankId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Shape")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "EditionId");
-
-                    b.ToTable("Requirements");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.TechniqueRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<string>("Class")
-                        .HasColumnType("TEXT");
-
-                    b.Property<byte[]>("CountedAsId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<string>("Kana")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Kanji")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("Club", "Id");
-
-                    b.ToTable("Techniques");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.UnitItemRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("UnitId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("ItemId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "UnitId", "ItemId");
-
-                    b.ToTable("UnitItems");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.UnitRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("EditionId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("Position")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "EditionId");
-
-                    b.ToTable("Units");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Calendar.CrossingRow", b =>
@@ -1894,6 +1832,21 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Promotion.OverruleRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Calendar.PromotionTestRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "TestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Promotion.ResultRow", b =>
                 {
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
@@ -1918,6 +1871,30 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Syllabus.ChosenItemRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "ItemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Syllabus.EditionDraftRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Syllabus.EditionRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "EditionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Syllabus.EditionRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Syllabus.LadderRow", null)
@@ -1932,24 +1909,6 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasOne("Keikocho.Store.Syllabus.LadderRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "LadderId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.RequirementRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Syllabus.EditionRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "EditionId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Syllabus.UnitRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Syllabus.EditionRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "EditionId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

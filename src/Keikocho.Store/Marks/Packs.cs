@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text;
+using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
+
+namespace Keikocho.Store.Marks;
+
+/// <summary>
+/// The evenings of one item as one short text: day, word (1 good, 2 prompted, 3 not yet, 0 for two words that disagree), then "s" for a
+/// leader's suggestion and "x" for a sign-off that is enough by itself, then every word of the evening. "20261103.1.1 20261110.0s.13".
+/// </summary>
+public static class SeenPack
+{
+    /// <summary>Packs.</summary>
+    public static string Pack(IReadOnlyList<SeenEvening> evenings)
+    {
+        ArgumentNullException.ThrowIfNull(evenings);
+        var text = new StringBuilder();
+        foreach (var evening in evenings)
+        {
+            if (text.Length > 0) text.Append(' ');
+            text.Append(evening.On.ToString("yyyyMMdd", CultureInfo.InvariantCulture)).Append('.').Append((char)('0' + (int)(evening.Word ?? 0)));
+            if (!evening.Confirmed) text.Append('s');
+            if (evening.Settled) text.Append('x');
+            text.Append('.');
+            foreach (var word in evening.Seen) text.Append((char)('0' + (int)word));
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Reads what <see cref="Pack"/> wrote.</summary>
+    public static IReadOnlyList<SeenEvening> Unpack(string packed)
+    {
+        ArgumentNullException.ThrowIfNull(packed);
+        if (packed.Length == 0) return [];
+        var evenings = new List<SeenEvening>();
+        foreach (var part in packed.Split(' '))
+        {
+            var fields = part.Split('.');
+            var word = fields[1][0] - '0';
+            evenings.Add(new SeenEvening(
+                DateOnly.ParseExact(fields[0], "yyyyMMdd", CultureInfo.InvariantCulture),
+                word == 0 ? null : (SeenWord)word,
+                !fields[1].Contains('s', StringComparison.Ordinal),
+                fields[1].Contains('x', StringComparison.Ordinal),
+                [.. fields[2].Select(c => (SeenWord)(c - '0'))]));
+        }
+
+        return evenings;
+    }
+}
+
+/// <summary>
+/// The falls of one child as one short text: day, direction, side, stage, "c" clean or "t" head touched, "s" for a suggestion, the
+/// device's number within this text and its own count. "20261103.1.0.3c.0.17".
+/// </summary>
+public static class FallPack
+{
+    /// <summary>Packs, by day, then device, then the device's own count.</summary>
+    public static string Pack(IEnumerable<FallMark> falls)
+    {
+        ArgumentNullException.ThrowIfNull(falls);
+        var ordered = falls.OrderBy(f => f.On).ThenBy(f => f.Device.Value).ThenBy(f => f.Sequence).ToList();
+        var devices = ordered.Select(f => f.Device).Distinct().Select((device, number) => (device, number)).ToDictionary(d => d.device, d => d.number);
+        return string.Join(' ', ordered.Select(f => string.Create(
+            CultureInfo.InvariantCulture,
+            $"{f.On:yyyyMMdd}.{(int)f.Direction}.{(int)f.Side}.{f.Stage}{(f.Clean ? 'c' : 't')}{(f.Confirmed ? "" : "s")}.{devices[f.Device]}.{f.Sequence}")));
+    }
+
+    /// <summary>
+    /// Reads what <see cref="Pack"/> wrote. A device comes back as its number within the text: enough to know which falls were marked on
+    /// the same one.
+    /// </summary>
+    public static IReadOnlyList<FallMark> Unpack(string packed)
+    {
+        ArgumentNullException.ThrowIfNull(packed);
+        if (packed.Length == 0) return [];
+        var falls = new List<FallMark>();
+        foreach (var part in packed.Split(' '))
+        {
+            var f = part.Split('.');
+            falls.Add(new FallMark(
+                DateOnly.ParseExact(f[0], "yyyyMMdd", CultureInfo.InvariantCulture),
+                (FallDirection)Whole(f[1]),
+                (FallSide)Whole(f[2]),
+                f[3][0] - '0',
+                f[3][1] == 'c',
+                f[3].Length == 2,
+                new DeviceId(new Guid(Whole(f[4]) + 1, 0, 0, new byte[8])),
+                Whole(f[5])));
+        }
+
+        return falls;
+    }
+
+    private static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);
+}
