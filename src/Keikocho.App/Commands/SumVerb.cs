@@ -43,6 +43,7 @@ public static class SumVerb
         "attendance" => "How often each child comes, the chance of enough lessons, and how many to expect tonight",
         "roll" => "Who is on the premises now",
         "adults" => "How many adults the children of an evening need, how many there are, and how many are short",
+        "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

@@ -4,6 +4,7 @@ using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Command;
 
@@ -30,7 +31,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "sheet"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     public static QuestionOutcome Answer(string name, string json)
@@ -43,6 +44,7 @@ public static class AnswerQuestion
             "attendance" => Do<AttendanceSnapshot, AttendanceAnswer>(json, ReckonAttendance.Reckon),
             "roll" => Do<RollSnapshot, RollAnswer>(json, Roll.Take),
             "adults" => Do<AdultsSnapshot, AdultsAnswer>(json, EnoughAdults.Count),
+            "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }
