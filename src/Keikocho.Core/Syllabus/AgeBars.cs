@@ -36,7 +36,7 @@ internal sealed class AgeBars
     /// <summary>The strictest rule that bars an item for somebody; null when none does. An unknown birth date is barred by every rule.</summary>
     public AgeRule? For(Item item, DateOnly? born, DateOnly on)
     {
-        if (!byItem.TryGetValue(item.Key, out var rules))
+        if (byItem.Count == 0 || !byItem.TryGetValue(item.Key, out var rules))
             return null;
         foreach (var rule in rules)
         {

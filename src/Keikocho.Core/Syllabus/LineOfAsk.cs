@@ -6,6 +6,8 @@ namespace Keikocho.Core.Syllabus;
 internal sealed class LineOfAsk(
     SheetSnapshot question, PreparedEdition edition, PlaceItems items, List<Reason> leftOut, List<Reason> reasons)
 {
+    private HashSet<string>? askedAnyway;
+
     private static readonly Func<Item, bool> NoFalls = item => item.Kind != ItemKind.Fall;
 
     /// <summary>Something was drawn by lot.</summary>
@@ -156,7 +158,7 @@ internal sealed class LineOfAsk(
             return null;
         var urn = DrawLots.Urn(edition.Edition.Ranks[home].Key, requirement.Key, child.Draw);
         var count = Math.Min(ask.Count, placed.Count);
-        var drawn = placed.Select((item, at) => (item, at)).OrderBy(p => DrawLots.Ticket(urn, p.item.Item.Key)).ThenBy(p => p.at)
+        var drawn = placed.Select((item, at) => (item, at, ticket: DrawLots.Ticket(urn, item.Item.Key))).OrderBy(p => p.ticket).ThenBy(p => p.at)
             .Take(count).OrderBy(p => p.at).Select(p => p.item with { Chosen = true }).ToList();
         Drew = true;
         reasons.Add(new DrawnByLot(child.Draw, count, placed.Count));
@@ -184,6 +186,8 @@ internal sealed class LineOfAsk(
     // A lot that brings what is asked at this test in any case would bring nothing.
     private HashSet<string> AskedAnyway()
     {
+        if (askedAnyway is not null)
+            return askedAnyway;
         var anyway = new HashSet<string>(StringComparer.Ordinal);
         for (var below = 0; below < edition.Rank(question.Rank); below++)
         {
@@ -196,7 +200,7 @@ internal sealed class LineOfAsk(
             }
         }
 
-        return anyway;
+        return askedAnyway = anyway;
     }
 
     // In ladder order, then as each rank has them, each once.

@@ -75,7 +75,10 @@ internal sealed class PlaceItems
         DateOnly? until = Until(shown.Key) ?? (ReferenceEquals(shown, asked) ? null : Until(asked.Key));
         if (until is { } day && said.Add("kept " + shown.Key))
             leftOut.Add(new PassKept(shown.Name, day, Holds: true));
-        return new SheetItem(shown, ways.GetValueOrDefault(shown.Key), ReferenceEquals(shown, asked) ? null : asked.Name, until);
+        var way = ways.Count == 0 ? null : ways.GetValueOrDefault(shown.Key);
+        return way is null && until is null && ReferenceEquals(shown, asked)
+            ? edition.Plain(shown)
+            : new SheetItem(shown, way, ReferenceEquals(shown, asked) ? null : asked.Name, until);
     }
 
     /// <summary>On the copy on the wall: at which ages something else is shown.</summary>
@@ -117,7 +120,7 @@ internal sealed class PlaceItems
 
     private DateOnly? Until(string key)
     {
-        if (!kept.TryGetValue(key, out var until))
+        if (kept.Count == 0 || !kept.TryGetValue(key, out var until))
             return null;
         if (until >= testOn)
             return until;

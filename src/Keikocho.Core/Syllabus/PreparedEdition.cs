@@ -7,6 +7,7 @@ namespace Keikocho.Core.Syllabus;
 public sealed class PreparedEdition
 {
     private readonly Dictionary<string, Item> items;
+    private readonly Dictionary<string, SheetItem> plain;
     private readonly Dictionary<string, int> ranks;
     private readonly Dictionary<string, int> units;
     private readonly IReadOnlyList<Item>[] named;
@@ -19,6 +20,7 @@ public sealed class PreparedEdition
     {
         Edition = edition;
         items = Keyed(edition.Items, item => item.Key, "items");
+        plain = items.ToDictionary(i => i.Key, i => new SheetItem(i.Value), StringComparer.Ordinal);
         ranks = Places(edition.Ranks, rank => rank.Key, "ranks");
         units = Places(edition.Units, unit => unit.Key, "units");
         named = new IReadOnlyList<Item>[edition.Ranks.Count];
@@ -47,6 +49,9 @@ public sealed class PreparedEdition
     internal Item Item(string key) => items.TryGetValue(key, out var item)
         ? item
         : throw new ArgumentException($"The edition names the item \"{key}\" but has no such item; add it or take the name out.");
+
+    /// <summary>An item as most sheets have it; one record for all of them.</summary>
+    internal SheetItem Plain(Item item) => plain[item.Key];
 
     internal bool Has(string key) => items.ContainsKey(key);
 
