@@ -12,6 +12,8 @@ namespace Keikocho.Core.Readiness;
 /// <param name="ListClosedOn">The day the list was closed; null while it is open.</param>
 /// <param name="UnitsMissed">Units of terms that the child missed whole, with the term in which each returns; empty for none.</param>
 /// <param name="SpeakTo">Name of the instructor to speak to.</param>
+/// <param name="OnTheList">Whether the child is on the closed list; null where not told: then the day on which the last thing became secure decides.</param>
+/// <param name="LateAddition">What the instructor decided of a child who became ready after the list was closed; null while it is open.</param>
 public sealed record ParentsPageSnapshot(
     string Child,
     ReadinessAnswer Answer,
@@ -21,7 +23,9 @@ public sealed record ParentsPageSnapshot(
     int Held,
     DateOnly? ListClosedOn,
     IReadOnlyList<MissedUnit> UnitsMissed,
-    string SpeakTo);
+    string SpeakTo,
+    bool? OnTheList = null,
+    bool? LateAddition = null);
 
 /// <summary>A unit that a child did not meet.</summary>
 /// <param name="Unit">Name of the unit.</param>
@@ -40,10 +44,3 @@ public sealed record PageSection(string Heading, IReadOnlyList<string> Sentences
 /// <param name="Sections">What is secure; what is not yet, with dates; what would change it; when next; whom to speak to.</param>
 /// <param name="SumVersion">Version of the sum, kept with the page.</param>
 public sealed record ParentsPageAnswer(string Title, IReadOnlyList<string> Opening, IReadOnlyList<PageSection> Sections, string SumVersion);
-
-/// <summary>The parent's page from the same facts as the verdict.</summary>
-public static class ParentsPage
-{
-    /// <summary>Writes the page.</summary>
-    public static ParentsPageAnswer Write(ParentsPageSnapshot snapshot) => throw new NotImplementedException();
-}
