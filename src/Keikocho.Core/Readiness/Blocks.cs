@@ -48,8 +48,11 @@ internal sealed record Blocks(IReadOnlyList<StandDown> Standing, DateOnly MatUnt
     }
 
     /// <summary>The last day on which it certainly stands; a review that is due may lift it from the next lesson on.</summary>
-    public static DateOnly Until(StandDown standDown, DateOnly asOf) =>
-        standDown.ReviewOn is not { } review ? DateOnly.MaxValue : review > asOf ? review : asOf;
+    public static DateOnly Until(StandDown standDown, DateOnly asOf)
+    {
+        var day = standDown.LiftedOn is { } lifted ? lifted.AddDays(-1) : standDown.ReviewOn ?? DateOnly.MaxValue;
+        return day > asOf ? day : asOf;
+    }
 
     /// <summary>The last day on which an item of this kind cannot be shown.</summary>
     public DateOnly Of(ItemKind kind) => kind switch

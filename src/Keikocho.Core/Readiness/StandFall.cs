@@ -16,20 +16,21 @@ internal static class StandFall
         var asked = frame.Parts.GateRule.CleanEvenings;
         var stands = frame.Blocks.NoFalls;
         int missing = -1, clean = 0;
-        var away = false;
+        bool away = false, tonight = false;
         FallWay? chosen = null;
         foreach (var way in ways)
         {
             var gate = Stage(gates, way, form.Stage);
             used.Add(gate);
-            var short_ = Short(frame, gate, asked, stands);
+            var lacks = Short(frame, gate, asked, stands);
 
             // Both sides: the side that lacks most. One side of either: the side that lacks least.
-            if (missing < 0 || (form.BothSides ? short_ > missing : short_ < missing))
+            if (missing < 0 || (form.BothSides ? lacks > missing : lacks < missing))
             {
-                missing = short_;
+                missing = lacks;
                 clean = gate.CleanEvenings;
-                away = gate.State == GateState.Shut && gate.CleanEvenings >= asked;
+                away = gate.Because is NotShownAgain;
+                tonight = gate.Because is HeadTouchedTonight;
                 chosen = way;
             }
         }
@@ -37,15 +38,16 @@ internal static class StandFall
         var shown = form.BothSides ? ways : [chosen!.Value];
         var (cleanOn, touchedOn) = Days(frame, shown, form.Stage);
         var isMet = missing == 0;
+        touchedOn = tonight ? frame.AsOf : touchedOn;
         if (touchedOn is { } old && isMet && old < frame.FreshFrom)
             touchedOn = null;
         var kept = on.KeptUntil >= frame.TestOn && !stands && (touchedOn is null || isMet);
         if (kept)
             missing = 0;
-        var word = kept && !isMet ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands, cleanOn, touchedOn, shown, form.Stage);
+        var word = kept && !isMet ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands || tonight, cleanOn, touchedOn, shown, form.Stage);
         var last = cleanOn.Length > MostDays ? cleanOn[^MostDays..] : cleanOn;
         var reason = new FallCounted(
-            item.Name, word, form.Stage, asked, clean, last, touchedOn, frame.FreshFrom, frame.Parts.Rule.CriticalFreshDays, missing, stands, away,
+            item.Name, word, form.Stage, asked, clean, cleanOn, touchedOn, frame.FreshFrom, frame.Parts.Rule.CriticalFreshDays, missing, stands, away,
             word == ItemStandingWord.Kept ? on.KeptUntil : null);
         return new ItemStanding(item.Key, item.Name, word, clean, missing, last, Said(frame, word, missing, last, touchedOn, stands, away, on), reason);
     }
