@@ -84,7 +84,7 @@ public sealed record OverruledBy(Overrule Overrule, ReadyWord Reckoned) : Reason
 {
     /// <inheritdoc/>
     public override string Sentence =>
-        $"{Overrule.By} decided on {Overrule.On.Full()}: {VerdictWords.Of(Overrule.To)}, where the sum says {VerdictWords.Of(Reckoned)}. The reason: {Overrule.Why.Trim().TrimEnd('.')}.";
+        $"{Overrule.By.Trim()} decided on {Overrule.On.Full()}: {VerdictWords.Of(Overrule.To)}, {(Overrule.To == Reckoned ? "as the sum says" : $"where the sum says {VerdictWords.Of(Reckoned)}")}. The reason: {Overrule.Why.Trim().TrimEnd('.')}.";
 }
 
 /// <summary>An overrule that does not hold.</summary>

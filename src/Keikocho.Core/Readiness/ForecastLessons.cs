@@ -19,6 +19,8 @@ internal static class ForecastLessons
 
         // A stand-down from the mat leaves only the lessons after it. Two lessons of a day are one day of the picture.
         var left = frame.LessonsAfter(frame.Blocks.MatUntil);
+        if (needed > left)
+            return new Forecast(null, 0, "too few lessons are left", []);
         var on = frame.Lessons.Where(d => d > frame.Blocks.MatUntil).ToArray();
         var days = new List<ChanceByDay>(left);
         DateOnly? likely = null;

@@ -178,7 +178,7 @@ internal static class ReadinessAnswers
             reasons.Add(new OverruledBy(overrule, reckoned));
         if (refused is not null)
             reasons.Add(new OverruleDoesNotHold(refused));
-        if (forecast.Chance is not null && comeTo > 0)
+        if (forecast.Days.Count > 0)
             reasons.Add(new ChanceOfLessons(forecast.Words, comeTo, frame.LessonsAfter(frame.Blocks.MatUntil), frame.Parts.Clock.Attended, frame.Parts.Clock.Held));
         if ((overrule?.To ?? reckoned) == ReadyWord.NotThisTime)
             reasons.Add(new NextTestIs(frame.Parts.NextTestOn));

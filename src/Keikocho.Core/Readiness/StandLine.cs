@@ -40,11 +40,12 @@ internal static class StandLine
         return new LineReach(new LineStanding(line, met, by, missing, items, said), canBeMet, falls || line.Critical, chosen);
     }
 
-    /// <summary>Whether so many evenings are left on which this could be seen; the last of them late enough for what must be fresh.</summary>
+    /// <summary>
+    /// Whether so many evenings are left on which this could be seen; the last of them late enough for what must be fresh. What is good stays
+    /// good under a stand-down; whether it may be shown at the test is the stand-down's own gate.
+    /// </summary>
     public static bool CanBeSeen(ReadinessFrame frame, ItemKind kind, int missing, bool critical) =>
-        missing == 0
-            ? frame.Blocks.Of(kind) < frame.TestOn
-            : missing <= frame.EveningsAfter(frame.Blocks.Of(kind)) && (!(critical || kind == ItemKind.Fall) || frame.CanBeFresh);
+        missing == 0 || (missing <= frame.EveningsAfter(frame.Blocks.Of(kind)) && (!(critical || kind == ItemKind.Fall) || frame.CanBeFresh));
 
     private static string Said(SheetLine line, ItemStanding[] items, int[] chosen)
     {
