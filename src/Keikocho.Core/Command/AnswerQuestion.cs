@@ -30,7 +30,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "gate", "standdown", "weight"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     public static QuestionOutcome Answer(string name, string json)
@@ -43,6 +43,9 @@ public static class AnswerQuestion
             "attendance" => Do<AttendanceSnapshot, AttendanceAnswer>(json, ReckonAttendance.Reckon),
             "roll" => Do<RollSnapshot, RollAnswer>(json, Roll.Take),
             "adults" => Do<AdultsSnapshot, AdultsAnswer>(json, EnoughAdults.Count),
+            "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
+            "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
+            "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

@@ -53,7 +53,9 @@ public static class FoldSightingsCheck
     private static SightingMark? Target(SightingMark mark, SightingMark[] all)
     {
         var target = all.FirstOrDefault(m => m.Id == mark.Replaces);
-        if (target is null || (target.Device != mark.Device && mark.Kind is not (MarkKind.Corrected or MarkKind.Confirmed)))
+        if (target is null)
+            return null;
+        if (mark.Kind is not (MarkKind.Corrected or MarkKind.Confirmed) && (target.Device != mark.Device || (target.Confirms && !mark.Confirms)))
             return null;
         var seen = new HashSet<MarkId>();
         for (var at = target; at is not null && seen.Add(at.Id); at = all.FirstOrDefault(m => m.Id == at.Replaces))

@@ -9,7 +9,7 @@ internal readonly record struct MarkLink(MarkId Id, DeviceId Device, int Sequenc
 /// Which marks about falls and items still stand, and which are confirmed. The rule is about the set of marks alone:
 /// <list type="bullet">
 /// <item>An undo (cleared), and a word that names an earlier one, reach marks of their own device only: another tablet's mark is
-/// corrected with trace, not undone.</item>
+/// corrected with trace, not undone. Without the right to confirm they do not reach a mark of somebody who has it.</item>
 /// <item>A correction reaches any device, and only with the right to confirm; without it, it is one more suggestion.</item>
 /// <item>A confirmation with that right stands behind the mark that it names and replaces nothing.</item>
 /// <item>An undo of a correction, of a confirmation or of an undo takes back what that one did.</item>
@@ -34,7 +34,9 @@ internal sealed class MarkChain
         {
             if (mark.Replaces is not { } id || !_known.TryGetValue(id, out var target) || IsInCircle(mark))
                 continue;
-            if (mark.Kind is not (MarkKind.Corrected or MarkKind.Confirmed) && mark.Device != target.Device)
+            var reaches = mark.Kind is MarkKind.Corrected or MarkKind.Confirmed
+                || (mark.Device == target.Device && (mark.Confirms || !target.Confirms));
+            if (!reaches)
                 continue;
             if (!_on.TryGetValue(id, out var list))
                 _on.Add(id, list = []);
