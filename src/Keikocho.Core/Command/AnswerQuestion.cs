@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 
 namespace Keikocho.Core.Command;
@@ -30,7 +31,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "gate", "standdown", "weight"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "gate", "standdown", "weight", "readiness"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     public static QuestionOutcome Answer(string name, string json)
@@ -46,6 +47,7 @@ public static class AnswerQuestion
             "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
             "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
             "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
+            "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

@@ -51,7 +51,7 @@ public sealed record OutOfReach(string Name, ItemKind Kind, int Missing, int Lef
     {
         get
         {
-            var seen = $"{Name}: {ReadinessPhrases.Seen(Kind)} on {Words.Count(Missing, "more evening")} {Words.Is(Missing)} needed";
+            var seen = $"{Name}: {Words.Count(Missing, "more evening")} {ReadinessPhrases.Seen(Kind)} {Words.Is(Missing)} needed";
             return FreshFrom is { } from
                 ? $"{seen}, and no lesson is left on or after {from.Full()}."
                 : $"{seen}, and {Left} {Words.Is(Left)} left for it.";

@@ -98,9 +98,9 @@ public static class ParentsPage
         if (item.Because is FallCounted fall)
         {
             if (fall.StandsDown)
-                return $"{item.Name}: no falls for now; shown again first, {more}.";
+                return $"{item.Name}: no falls for now; to be shown again first, {more}.";
             var shown = SeenWords(item, snapshot);
-            return fall.AwayFirst ? $"{item.Name}: {shown}, before a break; shown again first, {more}." : $"{item.Name}: {shown}; to be seen clean {more}.";
+            return fall.AwayFirst ? $"{item.Name}: {shown}, before a break; to be shown again first, {more}." : $"{item.Name}: {shown}; to be seen clean {more}.";
         }
 
         var kind = item.Because is ItemCounted counted ? counted.Kind : ItemKind.Throw;

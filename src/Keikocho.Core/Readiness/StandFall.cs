@@ -136,14 +136,14 @@ internal static class StandFall
         ReadinessFrame frame, ItemStandingWord word, int missing, DateOnly[] cleanOn, DateOnly? touchedOn, bool stands, bool away, SheetItem on)
     {
         if (stands)
-            return $"no falls for now; shown again first: {ReadinessPhrases.Evenings(missing)}";
+            return $"no falls for now; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
         if (word == ItemStandingWord.Kept)
             return $"kept until {ReadinessPhrases.Day(on.KeptUntil!.Value, frame.AsOf)}";
         var touched = touchedOn is { } day ? $"the head touched on {ReadinessPhrases.Day(day, frame.AsOf)}; " : "";
         if (missing == 0)
             return cleanOn.Length == 0 ? "seen clean" : $"{touched}seen clean on {ReadinessPhrases.Days(cleanOn, frame.AsOf)}";
         if (away)
-            return $"{touched}seen clean before the break; shown again first: {ReadinessPhrases.Evenings(missing)}";
+            return $"{touched}seen clean before the break; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
         var said = touched + ReadinessPhrases.Missing(ItemKind.Fall, missing, cleanOn, word == ItemStandingWord.GoodNotFresh, frame.AsOf);
         return word == ItemStandingWord.Suggested ? said + "; a leader's mark waits for an instructor" : said;
     }

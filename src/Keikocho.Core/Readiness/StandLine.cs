@@ -50,10 +50,10 @@ internal static class StandLine
     private static string Said(SheetLine line, ItemStanding[] items, int[] chosen)
     {
         var open = chosen.Where(i => !items[i].IsMet).Order().ToArray();
-        var phrases = open.Take(3).Select(i => $"{items[i].Name} {items[i].Said}");
+        var phrases = open.Take(3).Select(i => $"{items[i].Name}{(items[i].Word == ItemStandingWord.FallShut ? ":" : "")} {items[i].Said}");
         var said = string.Join("; ", phrases);
         if (open.Length > 3)
             said += $"; and {Words.Count(open.Length - 3, "more item")}";
-        return line.IsAll || open.Length == items.Length ? said : $"{said}, or another of {Words.List([.. items.Select(i => i.Name)])}";
+        return line.IsAll || open.Length == items.Length ? said : $"{said}, or another of its line";
     }
 }

@@ -267,7 +267,7 @@ public sealed class ReadinessTests
 
         var once = Reckon(Parts(10, Sheet(Line(1, first, second)), Good("shrimp", Day(11, 3))));
         Assert.Equal(1, once.EveningsNeeded);
-        Assert.Equal("Shrimp and turn in good once, on 3 November: once more, or another of Bridge and roll and Shrimp and turn in", once.Lines[0].Said);
+        Assert.Equal("Shrimp and turn in good once, on 3 November: once more, or another of its line", once.Lines[0].Said);
         Assert.Equal(["Shrimp and turn in: seen good once more, on 1 of the 4 evenings left, or another of its line."], once.Conditions.Said());
     }
 
@@ -279,5 +279,57 @@ public sealed class ReadinessTests
         var one = Reckon(Parts(9, sheet, Good("o-goshi", Twice), Good("de-ashi-barai", Day(11, 3))).With(falls));
         var other = Reckon(Parts(9, sheet, Good("de-ashi-barai", Day(11, 3)), Good("o-goshi", Day(10, 13), Day(9, 29))).With([.. falls.Reverse()]));
         Assert.Equal(SumJson.Write(one), SumJson.Write(other));
+    }
+
+    [Fact]
+    public void The_forecast_is_the_beta_binomial_chance_and_for_the_instructor_only()
+    {
+        // 7 attended and 5 missed on Beta(7, 3) is Beta(14, 8): P(at least 3 of 4) = 4 B(17, 9)/B(14, 8) + B(18, 8)/B(14, 8) by hand.
+        var answer = Reckon(Parts(7, Sheet(All(OGoshi)), Good("o-goshi", Twice)));
+        const double four = 14.0 * 15 * 16 * 17 / (22.0 * 23 * 24 * 25);
+        const double three = 4 * 14.0 * 15 * 16 * 8 / (22.0 * 23 * 24 * 25);
+        Assert.Equal(three + four, answer.Forecast.Chance!.Value, 12);
+        Assert.Equal("about 5 in 10 to attend enough lessons", answer.Forecast.Words);
+        Assert.Null(answer.Forecast.LikelyOn);
+        Assert.Equal(Left, answer.Forecast.Days.Select(d => d.On));
+
+        // 9 of 12: Beta(16, 6), one needed: 0.73 by the first lesson, 0.91 by the second.
+        Assert.Equal(Day(11, 17), Reckon(Parts(9, Sheet(All(OGoshi)), Good("o-goshi", Twice))).Forecast.LikelyOn);
+        Assert.Equal(("how often the child comes is not known yet", null), (Reckon(Parts(7, Sheet(All(OGoshi))) with { Common = null }).Forecast.Words, Reckon(Parts(7, Sheet(All(OGoshi))) with { Common = null }).Forecast.Chance));
+    }
+
+    [Fact]
+    public void A_part_that_contradicts_another_is_refused_in_one_sentence()
+    {
+        var parts = Parts(7, Sheet(All(OGoshi)));
+        void Refused(ReadinessParts wrong, string sentence) => Assert.StartsWith(sentence, Assert.Throws<ArgumentException>(() => ReckonReadiness.Reckon(wrong)).Message, StringComparison.Ordinal);
+        Refused(parts with { LessonsLeft = [AsOf, .. Left] }, "A lesson left is after 3 November 2026 and before the test on 8 December 2026; 3 November 2026 is not.");
+        Refused(parts with { LessonsLeft = Left[1..] }, "The clock has 4 lessons left and the list of lessons left has 3");
+        Refused(parts with { Sheet = parts.Sheet with { TestOn = Day(12, 9) } }, "The sheet is for a test on 9 December 2026");
+        Refused(parts with { NextTestOn = TestOn }, "The next test on 8 December 2026 is not after");
+        Refused(parts with { Evidence = parts.Evidence with { Seen = [Good("a"), Good("a")] } }, "The item a is twice in what was seen");
+        Refused(parts with { Sheet = Sheet(Line(2, OGoshi)) }, "The line \"O-goshi\" asks 2 of 1 item");
+        Refused(parts with { Papers = parts.Papers with { Born = Day(11, 4) } }, "The birth date 4 November 2026 is after");
+    }
+
+    [Fact]
+    public void Two_hundred_children_take_a_few_milliseconds()
+    {
+        var lines = Enumerable.Range(0, 8).Select(i => All(Throw($"t{i}", $"Throw {i}"))).Append(All(Fall("back-3", "Backward", FallDirection.Back, 3))).Append(All(Thing(ItemKind.Word, "uke", "uke"))).ToArray();
+        var parts = Parts(8, Sheet(lines), [.. Enumerable.Range(0, 7).Select(i => Good($"t{i}", Twice)), Good("uke", Day(10, 6))])
+            .With([.. Tuesdays.Select(d => Clean(d, FallDirection.Back, FallSide.None, 3))]);
+        for (var i = 0; i < 400; i++)
+            ReckonReadiness.Reckon(parts);
+        var best = Enumerable.Range(0, 5).Min(_ =>
+        {
+            var watch = System.Diagnostics.Stopwatch.StartNew();
+            for (var i = 0; i < 200; i++)
+                ReckonReadiness.Reckon(parts);
+            return watch.Elapsed.TotalMilliseconds;
+        });
+        TestContext.Current.TestOutputHelper?.WriteLine($"200 children: {best:0.0} ms");
+
+        // Far above what was measured, so that a busy machine does not fail it.
+        Assert.True(best < 200, $"200 children took {best:0.0} ms.");
     }
 }
