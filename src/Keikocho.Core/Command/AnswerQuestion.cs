@@ -5,6 +5,7 @@ using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Command;
 
@@ -31,7 +32,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "gate", "standdown", "weight", "readiness"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "gate", "standdown", "weight", "sheet", "readiness"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     public static QuestionOutcome Answer(string name, string json)
@@ -47,6 +48,7 @@ public static class AnswerQuestion
             "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
             "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
             "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
+            "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
             _ => new QuestionOutcome.NoSuchSum(),
         };
