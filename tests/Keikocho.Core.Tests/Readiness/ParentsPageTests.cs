@@ -121,7 +121,9 @@ public sealed partial class ParentsPageTests
         {
             var question = Page(parts) with
             {
-                ListClosedOn = which > 2 ? Day(10, 30) : null, OnTheList = which == 4 ? false : null, LateAddition = which == 5 ? true : null,
+                ListClosedOn = which > 2 ? Day(10, 30) : null,
+                OnTheList = which == 4 ? false : null,
+                LateAddition = which == 5 ? true : null,
                 UnitsMissed = [new MissedUnit("Hip throws", "Autumn 2025", null)],
             };
             var page = ParentsPage.Write(question);

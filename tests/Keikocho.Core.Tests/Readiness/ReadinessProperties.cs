@@ -27,7 +27,8 @@ public sealed class ReadinessProperties
         from kept in Gen.Int[0, 9]
         select Line(count, picked) with
         {
-            Critical = critical, Carry = carry,
+            Critical = critical,
+            Carry = carry,
             Items = [.. picked.Select((p, i) => new SheetItem(p, KeptUntil: kept == i && p.Fall is null or { BothSides: true } && kept == i ? TestOn.AddDays(kept - 1) : null))],
         };
 
@@ -78,7 +79,11 @@ public sealed class ReadinessProperties
         var parts = Parts(attended, Sheet(lines) with { Minima = new Minima(Lessons: 10, Age: age) }, [.. keys.Where(k => k.Kind != ItemKind.Fall).Select((k, i) => new ItemSeen(k.Key, [.. seen[i].DistinctBy(e => e.On).OrderBy(e => e.On)]))]);
         return parts with
         {
-            Clock = Clocked(attended, left: left), LessonsLeft = left, StandDowns = stand, Overrule = overrule, HarderForms = [.. Items.Where(i => i.Covers is not null)],
+            Clock = Clocked(attended, left: left),
+            LessonsLeft = left,
+            StandDowns = stand,
+            Overrule = overrule,
+            HarderForms = [.. Items.Where(i => i.Covers is not null)],
             Evidence = parts.Evidence with { Falls = falls, OnTheMat = mat, CreditedItems = keys.Length > 5 ? [keys[0].Key] : [] },
             Papers = parts.Papers with { RegisteredUntil = papers },
         };
@@ -162,10 +167,15 @@ public sealed class ReadinessProperties
             var e = parts.Evidence;
             var mixed = parts with
             {
-                LessonsLeft = Mixed(parts.LessonsLeft), StandDowns = Mixed(parts.StandDowns), HarderForms = Mixed(parts.HarderForms!),
+                LessonsLeft = Mixed(parts.LessonsLeft),
+                StandDowns = Mixed(parts.StandDowns),
+                HarderForms = Mixed(parts.HarderForms!),
                 Evidence = e with
                 {
-                    Seen = Mixed([.. e.Seen.Select(s => s with { Evenings = Mixed(s.Evenings) })]), Falls = Mixed(e.Falls), OnTheMat = Mixed(e.OnTheMat), CreditedItems = Mixed(e.CreditedItems),
+                    Seen = Mixed([.. e.Seen.Select(s => s with { Evenings = Mixed(s.Evenings) })]),
+                    Falls = Mixed(e.Falls),
+                    OnTheMat = Mixed(e.OnTheMat),
+                    CreditedItems = Mixed(e.CreditedItems),
                 },
             };
             return SumJson.Write(ReckonReadiness.Reckon(parts)) == SumJson.Write(ReckonReadiness.Reckon(mixed));

@@ -330,6 +330,6 @@ public sealed class ReadinessTests
         TestContext.Current.TestOutputHelper?.WriteLine($"200 children: {best:0.0} ms");
 
         // Far above what was measured, so that a busy machine does not fail it.
-        Assert.True(best < 200, $"200 children took {best:0.0} ms.");
+        Assert.True(best < 1_000, $"200 children took {best:0.0} ms.");
     }
 }
