@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
 
@@ -31,7 +32,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "sheet"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "gate", "standdown", "weight", "sheet", "readiness"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     public static QuestionOutcome Answer(string name, string json)
@@ -44,7 +45,11 @@ public static class AnswerQuestion
             "attendance" => Do<AttendanceSnapshot, AttendanceAnswer>(json, ReckonAttendance.Reckon),
             "roll" => Do<RollSnapshot, RollAnswer>(json, Roll.Take),
             "adults" => Do<AdultsSnapshot, AdultsAnswer>(json, EnoughAdults.Count),
+            "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
+            "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
+            "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
             "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
+            "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }
