@@ -59,7 +59,7 @@ public sealed class AskWords
     }
 
     /// <summary>Everything that a rank asks, on one or two lines of a table.</summary>
-    public string Short(LadderRank rank)
+    public string InShort(LadderRank rank)
     {
         ArgumentNullException.ThrowIfNull(rank);
         if (rank.Requirements.Count == 0) return "";
@@ -115,7 +115,7 @@ public sealed class AskWords
 
     private static string Only(IReadOnlyList<ItemKind>? kinds) => kinds is null ? "" : $" ({Listed([.. kinds.Select(KindWords.Many)], "and")} only)";
 
-    private static string Listed(IReadOnlyList<string> parts, string last) =>
+    private static string Listed(List<string> parts, string last) =>
         parts.Count < 2 ? string.Concat(parts) : $"{string.Join(", ", parts.Take(parts.Count - 1))} {last} {parts[^1]}";
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
