@@ -70,9 +70,10 @@ public static class ClubRules
         return worn.Position > 0 && worn.Position < ranks.Count ? ranks[worn.Position] : null;
     }
 
-    // A rank that says nothing of time asks none; only a ladder without any figures leaves it to the settings.
+    // A rank that says nothing of time leaves it to what is there.
     private static ClockRule Of(Minima minima, int? age, ClockRule usual)
     {
+        if (minima is { Lessons: 0, Weeks: 0, Months: 0, ForAges: null or { Count: 0 } }) return usual;
         var own = minima.ForAges?.FirstOrDefault(f => f.Ages.Holds(age));
         return usual with
         {
