@@ -18,7 +18,7 @@ public class StarterKitTests
     public void The_kit_has_two_ladders_notes_words_questions_and_a_lesson()
     {
         Assert.Equal(["ladder-heron.toml", "ladder-willow.toml"], StarterKit.Ladders);
-        Assert.Empty(new[] { "lesson-template.toml", "questions.toml", "techniques.toml", "vocabulary.csv" }.Except(StarterKit.Files));
+        Assert.Empty(new[] { "lesson-template.toml", "questions.toml", "techniques.toml", "vocabulary.csv" }.Except(StarterFile.All));
     }
 
     [Fact]
