@@ -45,6 +45,9 @@ public static class SumVerb
         "roll" => "Who is on the premises now",
         "adults" => "How many adults the children of an evening need, how many there are, and how many are short",
         "names" => "Which technique or word each spelling means: one, one of a few, or none",
+        "gate" => "One child's fall gates tonight: which way it may be thrown, at what stage, and what would open the rest",
+        "standdown" => "What one child may not do for now, and until whose word",
+        "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

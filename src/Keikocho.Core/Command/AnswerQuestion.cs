@@ -31,7 +31,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -48,6 +48,9 @@ public static class AnswerQuestion
             "roll" => Do<RollSnapshot, RollAnswer>(json, Roll.Take),
             "adults" => Do<AdultsSnapshot, AdultsAnswer>(json, EnoughAdults.Count),
             "names" => Do<NamesSnapshot, NamesAnswer>(json, q => ResolveNames.Resolve(q.Names is null && library is not null ? q with { Names = library() } : q)),
+            "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
+            "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
+            "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }
