@@ -111,9 +111,10 @@ public sealed class NameIndex
         }
 
         var name = tables.Names[found[0]];
-        return found[0] == target
-            ? new NameOutcome.One(name.Name, how)
-            : new NameOutcome.One(tables.Names[target].Name, $"{how}; {name.Name} is counted as {tables.Names[target].Name}", name.Name);
+        if (found[0] == target)
+            return new NameOutcome.One(name.Name, how);
+        var counted = $"{name.Name} is counted as {tables.Names[target].Name}";
+        return new NameOutcome.One(tables.Names[target].Name, how == NameWords.AsListed ? counted : $"{how}; {counted}", name.Name);
     }
 
     private NameOutcome.Several Several(IReadOnlyList<int> found)

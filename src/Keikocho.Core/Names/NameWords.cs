@@ -8,7 +8,7 @@ internal static class NameWords
     public const string AsListed = "as it is listed";
     public const string Kana = "written in kana";
     public const string Kanji = "written in kanji";
-    public const string KanjiWithKana = "written in kanji with other kana between";
+    public const string KanjiWithKana = "written in kanji with other kana";
     public const string Spelling = "a spelling that is known for it";
     public const string Voiced = "with a joint voiced the other way";
     public const string Meaning = "by its meaning";
@@ -22,6 +22,8 @@ internal static class NameWords
         {
             if (HasMark(written))
                 return "with marks on long vowels";
+            if (!written.Contains('-', StringComparison.Ordinal))
+                return "written without hyphens";
             return KanaElements.Parts(written).Length < KanaElements.Parts(name).Length ? "written with fewer hyphens" : "with the hyphens elsewhere";
         }
 

@@ -19,14 +19,14 @@ public sealed class ResolveNamesTests
         Assert.Equal((6, 2, 1), (answer.One, answer.Several, answer.None));
         Assert.Equal(
             [
-                "\"osotogari\" is O-soto-gari: written with fewer hyphens.",
+                "\"osotogari\" is O-soto-gari: written without hyphens.",
                 "\"Ōuchi-gari\" is O-uchi-gari: with marks on long vowels.",
                 "\"De-ashi-barai\" is De-ashi-harai: a spelling that is known for it.",
-                "\"Mune-gatame\" is Yoko-shiho-gatame: as it is listed; Mune-gatame is counted as Yoko-shiho-gatame.",
+                "\"Mune-gatame\" is Yoko-shiho-gatame: Mune-gatame is counted as Yoko-shiho-gatame.",
                 "\"kata\" may be kata (prearranged form, 形, training) or kata (shoulder, 肩, body): somebody must choose.",
                 "\"Tan-otoshi\" may be Tai-otoshi (Body drop, 体落, te-waza) or Tani-otoshi (Valley drop, 谷落, yoko-sutemi-waza): somebody must choose.",
                 "\"karate\" is no name that is known.",
-                "\"背負い投げ\" is Seoi-nage: written in kanji with other kana between.",
+                "\"背負い投げ\" is Seoi-nage: written in kanji with other kana.",
                 "\"Koshi-garuma\" is Koshi-guruma: one letter from it, and no other name is as near.",
                 "9 spellings against 333 known names: 6 one name, 2 one of a few, 1 no name.",
             ],

@@ -1,8 +1,8 @@
 // Makes wanakana.csv: the kana of every name and word in Latin letters, as another program writes them. Nothing here is needed to build or
 // test; it is run by hand when names or words are added:
 //
-//   npm install --no-save --prefix /tmp/wanakana wanakana@5.3.1
-//   NODE_PATH=/tmp/wanakana/node_modules node tests/Keikocho.Core.Tests/Names/Data/make-wanakana.mjs
+//   npm install --no-save --prefix FOLDER wanakana@5.3.1
+//   NODE_PATH=FOLDER/node_modules node tests/Keikocho.Core.Tests/Names/Data/make-wanakana.mjs
 import { createRequire } from 'node:module';
 import { readFileSync, writeFileSync } from 'node:fs';
 
