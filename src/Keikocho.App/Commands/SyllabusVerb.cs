@@ -83,7 +83,7 @@ public static class SyllabusVerb
     private static Option<bool> Json() => new("--json") { Description = "Answer as JSON, for a script" };
 
     private static async Task<SyllabusReading> ReadAsync(string from, CancellationToken stopping) =>
-        SyllabusText.Read(await QuestionText.ReadAsync(from, stopping), from == QuestionText.StandardInput ? "standard input" : Path.GetFileName(from));
+        SyllabusText.Read(await QuestionText.ReadAsync(from, stopping, "syllabus"), from == QuestionText.StandardInput ? "standard input" : Path.GetFileName(from));
 
     private static async Task<Edition> EditionAsync(string from, CancellationToken stopping) => await ReadAsync(from, stopping) switch
     {
