@@ -9,7 +9,7 @@ namespace Keikocho.Core.Syllabus;
 /// <param name="Born">Birth date; null where not known: judged as the youngest.</param>
 public sealed record RankCandidate(string Child, string Rank, DateOnly? Born);
 
-/// <summary>The question: what on our sheets do the age rules that we entered not allow (C32)?</summary>
+/// <summary>The question: what on our sheets do the age rules that we entered not allow?</summary>
 /// <param name="Edition">The edition.</param>
 /// <param name="Rules">The rules.</param>
 /// <param name="Children">The children, in register order; may be empty.</param>

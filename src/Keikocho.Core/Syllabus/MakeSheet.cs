@@ -1,6 +1,6 @@
 namespace Keikocho.Core.Syllabus;
 
-/// <summary>What must be shown for one rank at one test (C24, C31, C32 and every shape of a requirement).</summary>
+/// <summary>What must be shown for one rank at one test, for every shape of a requirement.</summary>
 public static class MakeSheet
 {
     /// <summary>Makes the sheet.</summary>

@@ -2,7 +2,7 @@ using Keikocho.Core.Kernel;
 
 namespace Keikocho.Core.Syllabus;
 
-/// <summary>The question: by which of two editions is one child tested for one rank (C24).</summary>
+/// <summary>The question: by which of two editions is one child tested for one rank?</summary>
 /// <param name="Older">The child's sheet by the older edition.</param>
 /// <param name="Newer">The child's sheet by the newer edition, for the same rank and day.</param>
 /// <param name="AtOnce">Keys of the newer sheet's lines that hold at once, whatever edition is nearer: its safety items.</param>

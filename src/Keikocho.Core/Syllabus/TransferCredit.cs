@@ -23,7 +23,7 @@ public sealed record TransferRule(int EnoughPercent = 75, int ItemsALesson = 2)
     }
 }
 
-/// <summary>The question: a child comes with a rank; where does teaching start, and what is missing (C14).</summary>
+/// <summary>The question: a child comes with a rank; where does teaching start, and what is missing?</summary>
 /// <param name="Edition">The edition that holds.</param>
 /// <param name="WornRank">Key of the rank that the child came with; it is kept.</param>
 /// <param name="On">The day.</param>

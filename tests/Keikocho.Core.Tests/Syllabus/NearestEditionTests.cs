@@ -57,7 +57,7 @@ public sealed class NearestEditionTests
         Assert.Equal("old edition", answer.Sheet.EditionName);
     }
 
-    // Rulings: on the day itself the new one; what is dropped for safety is gone from every sheet at once.
+    // On the day itself the new one; what is dropped for safety is gone from every sheet at once.
     [Fact]
     public void On_the_day_of_the_changeover_the_new_edition_holds()
     {

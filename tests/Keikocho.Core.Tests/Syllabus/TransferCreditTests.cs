@@ -59,7 +59,7 @@ public sealed class TransferCreditTests
             answer.Reasons.Select(r => r.Sentence));
     }
 
-    // Rulings: the lower of the two; exactly 75 % is enough; nothing open leaves the rank worn.
+    // The lower of the two; exactly 75 % is enough; nothing open leaves the rank worn.
     [Fact]
     public void The_lower_of_the_safety_rank_and_the_thin_rank_is_taught()
     {
