@@ -89,6 +89,16 @@ public sealed class FoldFallsTests
             FoldFalls.Fold(marks).SequenceEqual(FoldFalls.Fold([.. marks.OrderBy(m => HashCode.Combine(m.Id, seed)), .. marks.Take(2)])), iter: 3_000);
 
     [Fact]
+    public void Every_fold_stands_before_the_check_and_one_that_is_wrong_does_not() =>
+        Any.Sample(marks =>
+        {
+            var falls = FoldFalls.Fold(marks);
+            return FoldFallsCheck.Objections(marks, falls).Count == 0
+                && (falls.Count == 0 || (FoldFallsCheck.Objections(marks, [.. falls.Skip(1)]).Count > 0
+                    && FoldFallsCheck.Objections(marks, [falls[0] with { Clean = !falls[0].Clean, By = "Nobody" }, .. falls.Skip(1)]).Count > 0));
+        }, iter: 3_000);
+
+    [Fact]
     public void A_mark_of_another_tablet_without_the_right_removes_no_fall() =>
         Gen.Select(Any, Gen.Int[1, 9], Gen.Int[4, 6]).Sample((marks, target, kind) =>
         {
