@@ -36,7 +36,7 @@ internal static class ItemNotes
             yield return [new Words(whose + "Agreed way: ", true), way];
         if (item.KeptUntil is { } until)
             yield return [new Words($"{whose}Kept until {PaperDate.Day(until)}", true), ": not shown again"];
-        if (item.Chosen && !line.IsAll)
+        if (named && item.Chosen)
             yield return [new Words(whose + "chosen", true)];
         if (content.SeenGood?.TryGetValue(what.Key, out var day) == true)
             yield return [new Words("✓ ", true), $"{whose}seen good on {PaperDate.Day(day)}"];

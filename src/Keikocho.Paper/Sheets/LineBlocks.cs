@@ -41,7 +41,8 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
         {
             var inner = Tick(page, text, y + 1, false, item.KeptUntil is not null, sizes.Item * 0.88);
             var words = ItemNotes.Figures(item.Item.Name, item.Item);
-            y = page.Block([words], inner, y + 1, room - inner + text, sizes.Item, Leading);
+            Words[] chosen = item.Chosen && !line.IsAll ? [", ", new("chosen", true)] : [];
+            y = page.Block([words, .. chosen], inner, y + 1, room - inner + text, sizes.Item, Leading);
             y = Notes(page, inner, y, room - inner + text, ItemNotes.Of(content, line, item, words, false));
         }
 
@@ -58,7 +59,8 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
         if (answers is not null)
             y = page.Block([answers], text, y, room, sizes.Small, Leading);
         var plain = item with { Item = item.Item with { Meaning = null, LookFor = null } };
-        return Notes(page, text, y, room, ItemNotes.Of(content, line, plain, item.Item.Name, false).Concat(ItemNotes.Of(content, line)));
+        var alone = line with { FromRank = null };
+        return Notes(page, text, y, room, ItemNotes.Of(content, alone, plain, item.Item.Name, false).Concat(ItemNotes.Of(content, alone)));
     });
 
     /// <summary>A word, its script, its meaning, with a fine rule below.</summary>
@@ -74,17 +76,20 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
         if (scripts.Length > 1 && LineBreaker.Measure([string.Join(' ', scripts)], missing).Width * sizes.Small <= second - 6)
             scripts = [string.Join(' ', scripts)];
         var meaning = what.Meaning ?? (what.Answers is { Count: > 0 } accepted ? accepted[0] : "");
-        var end = page.Block([new Words(what.Name, true)], x, y, first - 6, sizes.Item, Leading);
-        var scriptEnd = y + ((sizes.Item - sizes.Small) * 0.6);
+        var end = page.Block([new Words(what.Name, true)], x, y, first - x - 2, sizes.Word, Leading);
+        var scriptEnd = y + ((sizes.Word - sizes.Small) * 0.6);
         foreach (var script in scripts)
-            scriptEnd = page.Block([script], x + first, scriptEnd, second - 6, sizes.Small, Leading);
+            scriptEnd = page.Block([script], first, scriptEnd, second - 6, sizes.Small, Leading);
         end = Math.Max(end, scriptEnd);
-        var left = second > 0 ? first + second : first;
+        // The columns are the same inside a heavy box and outside.
+        var left = first + second;
+        room = x + room - left;
         Words[] marks = line.Carry == Carry.ThisTerm ? [] : Marks(line);
-        y = page.Block([meaning, .. marks], x + left, y, room - left, sizes.Item, Leading);
+        y = page.Block([meaning, .. marks], left, y, room, sizes.Word, Leading);
         var plain = item with { Item = what with { Meaning = null, Kanji = null, Kana = null, LookFor = null } };
         var bare = content with { Scripts = new Dictionary<string, ItemScript>() };
-        y = Notes(page, x + left, y, room - left, ItemNotes.Of(bare, line, plain, what.Name, false).Concat(ItemNotes.Of(bare, line)));
+        var alone = line with { FromRank = null };
+        y = Notes(page, left, y, room, ItemNotes.Of(bare, alone, plain, what.Name, false).Concat(ItemNotes.Of(bare, alone)));
         return Math.Max(end, y);
     }, true);
 

@@ -46,8 +46,7 @@ public static class ParentsPagePaper
 
     private static double Body(Page page, ParentsPageAnswer answer, double y, double size)
     {
-        // A line of some 75 letters is the longest that is read aloud with ease.
-        var width = Math.Min(page.Inside.Width, size * 38);
+        var width = page.Inside.Width;
         foreach (var sentence in answer.Opening)
             y = Sentence(page, sentence, y, width, size) + (size * 0.25);
         foreach (var section in answer.Sections.Where(section => section.Sentences.Count > 0))

@@ -147,7 +147,7 @@ internal sealed class SheetLayout
         var all = Of(SheetPart.Words).SelectMany(line => line.Items).Select(item => item.Item).ToList();
         double Widest(IEnumerable<string?> texts, bool bold, double size) =>
             texts.OfType<string>().Select(text => LineBreaker.Measure([new Words(text, bold)], _draft.Missing).Width * size).Append(0).Max();
-        var first = Math.Min(Widest(all.Select(item => item.Name), true, _sizes.Item) + 10, width * 0.32);
+        var first = Math.Min(Widest(all.Select(item => item.Name), true, _sizes.Word) + 10, width * 0.32);
         var script = Widest(all.Select(item => ItemNotes.Script(_content, item)), false, _sizes.Small);
         var second = script > 0 ? Math.Min(script + 10, width * 0.3) : 0;
         var (brief, lasting) = (Of(SheetPart.Words).Where(line => line.Carry == Carry.ThisTerm), Of(SheetPart.Words).Where(line => line.Carry != Carry.ThisTerm));

@@ -4,12 +4,12 @@ namespace Keikocho.Paper.Sheets;
 /// <param name="Scale">1 for the middle size.</param>
 internal sealed record SheetSizes(double Scale)
 {
-    // Steps of the scale, smallest first. The first is that of the printed page of the screen: 10 points, 8.5 for the small lines.
-    private static readonly double[] Steps = [0.91, 0.95, 1, 1.05, 1.1, 1.16, 1.22, 1.28, 1.36, 1.44, 1.52, 1.6];
-    private const int Largest = 7;
+    // Steps of the scale, smallest first. The first is that of the printed page of the screen: 10 points, and 8.3 for the small lines.
+    private static readonly double[] Steps = [0.9, 0.93, 0.96, 1, 1.05, 1.1, 1.16, 1.22, 1.28, 1.36, 1.44, 1.52, 1.6];
+    private const int Largest = 8;
 
     /// <summary>Place of the largest size of a sheet that runs on.</summary>
-    public const int LargestRunningOn = 4;
+    public const int LargestRunningOn = 5;
 
     /// <summary>Sizes to try for a child's sheet, smallest first.</summary>
     public static IReadOnlyList<double> InTheHand { get; } = Steps[..(Largest + 1)];
@@ -20,7 +20,10 @@ internal sealed record SheetSizes(double Scale)
     /// <summary>An item's line.</summary>
     public double Item => 10.7 * Scale;
 
-    /// <summary>The lines under it.</summary>
+    /// <summary>A word and its meaning.</summary>
+    public double Word => 10.1 * Scale;
+
+    /// <summary>The lines under an item.</summary>
     public double Small => 9.2 * Scale;
 
     /// <summary>Heading of a section.</summary>
