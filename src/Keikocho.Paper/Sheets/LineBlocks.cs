@@ -14,28 +14,33 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
     private const double HeavyWeight = 1.9;
     private const char Nbsp = (char)0xA0;
 
-    /// <summary>One thing to show, or several that belong together: box, words, small lines; a heavy box around what is critical.</summary>
-    public Block Shown(SheetLine line) => Boxed(line, (page, x, y, room) =>
-    {
-        var kept = line.Items.Count == 1 && line.Items[0].KeptUntil is not null;
-        var text = Tick(page, x, y, line.Critical, kept, sizes.Item);
-        room -= text - x;
-        var made = line.Items.All(item => ItemNotes.Says(line.Title, item.Item.Name));
-        if (line.Items.Count == 1)
-        {
-            var words = ItemNotes.Line(line, line.Title);
-            y = page.Block([words, .. Marks(line)], text, y, room, sizes.Item, Leading);
-            return Notes(page, text, y, room, ItemNotes.Of(content, line, line.Items[0], words, false).Concat(ItemNotes.Of(content, line)));
-        }
+    /// <summary>One thing to show, or several of which so many are asked: box, words, small lines; a heavy box around what is critical.</summary>
+    public IEnumerable<Block> Shown(SheetLine line) => line.Items.Count > 1 && line.IsAll && LineLead.Of(line) is null
+        ? line.Items.Select(item => One(line with { Count = 1, Items = [item], Title = item.Item.Name }))
+        : [line.Items.Count == 1 ? One(line) : Several(line)];
 
+    private Block One(SheetLine line) => Boxed(line, (page, x, y, room) =>
+    {
+        var text = Tick(page, x, y, line.Critical, line.Items[0].KeptUntil is not null, sizes.Item);
+        room -= text - x;
+        var words = ItemNotes.Line(line, line.Title);
+        y = page.Block([words, .. Marks(line)], text, y, room, sizes.Item, Leading);
+        return Notes(page, text, y, room, ItemNotes.Of(content, line, line.Items[0], words, false).Concat(ItemNotes.Of(content, line)));
+    });
+
+    private Block Several(SheetLine line) => Boxed(line, (page, x, y, room) =>
+    {
+        var text = Tick(page, x, y, line.Critical, false, sizes.Item);
+        room -= text - x;
         var condition = line.Condition is { } asked && !ItemNotes.Says(line.Title, asked) ? ", " + asked : "";
-        if (!made)
-            y = page.Block([ItemNotes.Line(line, line.Title), .. Marks(line)], text, y, room, sizes.Item, Leading);
-        var marks = made ? Marks(line) : [];
+        var lead = LineLead.Of(line) ?? SheetTexts.Of(line.Count, line.Items.Count);
+        if (line.IsEither && LineLead.NamesAll(line))
+            return Either(page, line, text, y, room, lead, condition, Marks(line));
+        y = page.Block([new Words(lead, !line.IsAll && LineLead.NamesAll(line)), condition, .. Marks(line)], text, y, room, sizes.Item, Leading);
         if (line.IsEither)
-            return Either(page, line, text, y, room, made ? condition : "", marks);
-        if (made || !line.IsAll)
-            y = page.Block([new Words(SheetTexts.Of(line.Count, line.Items.Count), !line.IsAll), made ? condition : "", .. marks], text, y, room, sizes.Item, Leading);
+            return Either(page, line, text, y, room, SheetTexts.EitherOf, "", []);
+        if (!line.IsAll && line.Items.Count > 0 && !LineLead.NamesAll(line) && !ItemNotes.Says(lead, SheetTexts.AnyOf(line.Count)))
+            y = page.Block([new Words(SheetTexts.Of(line.Count, line.Items.Count), true)], text, y, room, sizes.Item, Leading);
         y = Notes(page, text, y, room, ItemNotes.Of(content, line));
         foreach (var item in line.Items)
         {
@@ -111,11 +116,11 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
         _ => [],
     };
 
-    private double Either(Page page, SheetLine line, double x, double y, double room, string condition, Words[] marks)
+    private double Either(Page page, SheetLine line, double x, double y, double room, string lead, string condition, Words[] marks)
     {
         var (one, two) = (line.Items[0], line.Items[1]);
         y = page.Block(
-            [new("Either of: ", true), ItemNotes.Figures(Form(one), one.Item) + " ", new("or ", true), ItemNotes.Figures(Form(two), two.Item) + condition, .. marks],
+            [new(lead + " ", true), ItemNotes.Figures(Form(one), one.Item) + " ", new("or ", true), ItemNotes.Figures(Form(two), two.Item) + condition, .. marks],
             x, y, room, sizes.Item, Leading);
         var above = one.Item.Name + " " + two.Item.Name;
         return Notes(page, x, y, room, ItemNotes.Of(content, line, one, above, true).Concat(ItemNotes.Of(content, line, two, above, true)).Concat(ItemNotes.Of(content, line)));

@@ -51,7 +51,7 @@ public sealed record RequirementSheetContent(
         if (Child is not null)
             return;
         var items = Sheet.Lines.SelectMany(line => line.Items);
-        if (SeenGood is { Count: > 0 } || items.Any(item => item.Way is not null || item.KeptUntil is not null || item.InsteadOf is not null))
-            throw new ArgumentException("The copy on the wall shows what a rank asks and nothing about one child: no agreed way, no kept item, no sighting.", nameof(Child));
+        if (SeenGood is { Count: > 0 } || items.Any(item => item.Way is not null || item.KeptUntil is not null || item.InsteadOf is not null || item.Chosen))
+            throw new ArgumentException("The copy on the wall shows what a rank asks and nothing about one child: no agreed way, no kept or chosen item, no sighting.", nameof(Child));
     }
 }

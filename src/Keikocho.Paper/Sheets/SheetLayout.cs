@@ -135,7 +135,7 @@ internal sealed class SheetLayout
             var lines = Of(part).ToList();
             if (lines.Count > 0)
                 shown.Add(blocks.Label(SheetTexts.Of(part)));
-            shown.AddRange(lines.Select(blocks.Shown));
+            shown.AddRange(lines.SelectMany(blocks.Shown));
         }
 
         return shown;
@@ -167,8 +167,8 @@ internal sealed class SheetLayout
         var drawn = new List<Block>();
         foreach (var line in lines)
         {
-            if (!line.IsAll)
-                drawn.Add(blocks.Label(line.Items.All(item => ItemNotes.Says(line.Title, item.Item.Name)) ? SheetTexts.Of(line.Count, line.Items.Count) : line.Title));
+            if (line.Items.Count != 1 && LineLead.Of(line) is { } lead)
+                drawn.Add(blocks.Label(lead));
             drawn.AddRange(line.Items.Select(item => one(line, item)));
         }
 

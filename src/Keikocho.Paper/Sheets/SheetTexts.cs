@@ -15,6 +15,7 @@ internal static class SheetTexts
     public const string NeverAtHome = "Never practise throws, falls or holds at home: there is no mat.";
     public const string NothingAsked = "Nothing has to be shown for this rank.";
     public const string Wall = "Copy for the wall";
+    public const string EitherOf = "Either of:";
     public const string LookFor = "→";
     public const string Again = "※";
     public const string ThisTerm = "(this term)";
@@ -38,8 +39,11 @@ internal static class SheetTexts
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "There is no such part."),
     };
 
-    /// <summary>"Any 2 of these 4", "All of these 3".</summary>
+    /// <summary>"Any 2 of these 4:", "All of these 3:".</summary>
     public static string Of(int count, int of) => count == of
         ? string.Create(CultureInfo.InvariantCulture, $"All of these {of}:")
-        : string.Create(CultureInfo.InvariantCulture, $"Any {count} of these {of}:");
+        : string.Create(CultureInfo.InvariantCulture, $"{AnyOf(count)} these {of}:");
+
+    /// <summary>"Any 2 of".</summary>
+    public static string AnyOf(int count) => string.Create(CultureInfo.InvariantCulture, $"Any {count} of");
 }

@@ -149,6 +149,26 @@ public sealed partial class RequirementSheetPaperTests
         Assert.Contains("Drawn by lot, number 17.", text, StringComparison.Ordinal);
     }
 
+    // The titles are those that the sum of the sheet makes.
+    [Theory]
+    [InlineData(3, "Kumi-kata; Tsugi-ashi; Tai-sabaki", "□Kumi-kata □Tsugi-ashi □Tai-sabaki")]
+    [InlineData(3, "Drawn by lot: Kumi-kata, Tsugi-ashi, Tai-sabaki", "□Drawn by lot: □Kumi-kata □Tsugi-ashi □Tai-sabaki")]
+    [InlineData(2, "Any 2 of: Kumi-kata, Tsugi-ashi, Tai-sabaki", "□Any 2 of: □Kumi-kata □Tsugi-ashi □Tai-sabaki")]
+    [InlineData(2, "Any 2 of the 3 that Yellow asks", "□Any 2 of the 3 that Yellow asks □Kumi-kata □Tsugi-ashi □Tai-sabaki")]
+    [InlineData(3, "Moving well", "□Moving well □Kumi-kata □Tsugi-ashi □Tai-sabaki")]
+    [InlineData(2, "Moving well", "□Moving well Any 2 of these 3: □Kumi-kata □Tsugi-ashi □Tai-sabaki")]
+    [InlineData(0, "3 drawn by lot from what the ranks below asked", "□3 drawn by lot from what the ranks below asked")]
+    public void A_line_of_several_items_says_how_many_and_names_each_once(int count, string title, string printed)
+    {
+        var line = SheetSamples.All with { Count = Math.Max(count, 1), Title = title, Critical = false };
+        line = line with { Items = count == 0 ? [] : [.. line.Items.Select(item => item with { Item = item.Item with { LookFor = null } })] };
+        var ink = RequirementSheetPaper.Lay(SheetSamples.Child(SheetSamples.Sheet([line])), PaperSize.A4).Pages[0].Ink.ToList();
+        var from = ink.FindIndex(one => one is TextInk { Run.Text: "Standing" });
+        var to = ink.FindIndex(from, one => one is TextInk text && text.Run.Text.StartsWith("Before the test", StringComparison.Ordinal));
+        var words = ink[from..to].Skip(1).Select(one => one switch { BoxInk => " □", TextInk text => " " + text.Run.Text, _ => "" });
+        Assert.Equal(printed, Spaces().Replace(string.Concat(words), " ").Trim().Replace("□ ", "□", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Marks_are_explained_only_where_they_stand()
     {
@@ -261,6 +281,9 @@ public sealed partial class RequirementSheetPaperTests
 
     [GeneratedRegex("fail|weigh|\\bkg\\b|\\blb\\b|score|average|percent|chance|injur|diagnos|medical|concuss|doctor|better than|worse than|\\brank(ed|ing)\\b", RegexOptions.IgnoreCase)]
     private static partial Regex Forbidden();
+
+    [GeneratedRegex(" +")]
+    private static partial Regex Spaces();
 
     private sealed record Why(string Words) : Reason
     {

@@ -99,6 +99,7 @@ internal static class SheetSamples
     public static RequirementSheetContent Wall(RequirementSheet? sheet = null) => Child(sheet) with
     {
         Child = null,
+        Sheet = (sheet ?? Short) with { Lines = [.. (sheet ?? Short).Lines.Select(line => line with { Items = [.. line.Items.Select(item => item with { Chosen = false })] })] },
         OtherTestDays = [new DateOnly(2026, 12, 12)],
         Before = MinimaWords.Of((sheet ?? Short).Minima, false, true),
     };
