@@ -78,21 +78,25 @@ internal static class LineBreaker
         var atoms = new List<List<Words>>();
         var atom = new List<Words>();
         Rune before = default;
+        var length = 0;
         foreach (var words in text)
         {
             var piece = new StringBuilder();
             foreach (var rune in words.Text.EnumerateRunes())
             {
-                if (MayBreak(before, rune))
+                // Nothing as short as the O of O-goshi is left behind.
+                if (MayBreak(before, rune) && !(before.Value == '-' && length <= 2))
                 {
                     if (piece.Length > 0)
                         atom.Add(words with { Text = piece.ToString() });
                     piece.Clear();
                     atoms.Add(atom);
                     atom = [];
+                    length = 0;
                 }
 
                 piece.Append(rune.ToString());
+                length++;
                 before = rune;
             }
 
