@@ -35,7 +35,7 @@ public sealed class AskWords
             Ask.AnyOf { Count: 1, Items.Count: 2 } any => $"{Name(any.Items[0])} or {Name(any.Items[1])}",
             Ask.AnyOf any => $"any {Text(any.Count)} of: {Names(any.Items)}",
             Ask.FromPool pool => $"{Text(pool.Count)} chosen by the {(pool.ChosenBy == Chooser.Child ? "child" : "instructor")} from {(pool.Pool.Count > 0 ? Names(pool.Pool) : "all that was asked so far" + Only(pool.Kinds))}",
-            Ask.ShareOfRank share => $"{Text(share.Percent)} % of what {Rank(share.Rank)} asks{Only(share.Kinds)}",
+            Ask.ShareOfRank share => $"{(share.Percent == 50 ? "half" : Text(share.Percent) + "%")} of what {Rank(share.Rank)} asks{Only(share.Kinds)}",
             Ask.DrawnFromEarlier drawn => $"{Text(drawn.Count)} drawn by lot from {(drawn.Ranks.Count == 0 ? "the ranks below" : Listed([.. drawn.Ranks.Select(Rank)], "and"))}{Only(drawn.Kinds)}",
             Ask.TheOther other => $"what was not shown for {Rank(other.Rank)}",
             _ => throw new ArgumentOutOfRangeException(nameof(requirement), requirement.Ask, "There is no such shape."),
@@ -80,7 +80,14 @@ public sealed class AskWords
 
         parts.AddRange(counted.OrderBy(c => c.Key).Select(c => Counted.Of(c.Value, KindWords.Of(c.Key), KindWords.Many(c.Key))));
         var text = string.Join("; ", parts);
-        return char.ToUpperInvariant(text[0]) + text[1..];
+        return Capital(text);
+    }
+
+    /// <summary>The text as a sentence begins.</summary>
+    public static string Capital(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
     }
 
     /// <summary>Least time and age in words: "14 lessons and 10 weeks"; empty when nothing is asked.</summary>
