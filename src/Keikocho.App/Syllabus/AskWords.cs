@@ -67,9 +67,9 @@ public sealed class AskWords
         var counted = new Dictionary<ItemKind, int>();
         foreach (var requirement in rank.Requirements)
         {
-            // Words and questions are many and their names say little in a table; so are long lists of anything.
+            // Words, questions and the smaller things are many, and their names say little in a table; so are long lists of anything.
             if (requirement.Title is null && requirement.Ask is Ask.AllOf { Items: var keys } && keys.All(items.ContainsKey)
-                && (keys.Count > MostNames || keys.All(k => items[k].Kind is ItemKind.Word or ItemKind.Question)))
+                && (keys.Count > MostNames || keys.All(k => KindWords.IsCounted(items[k].Kind))))
             {
                 foreach (var key in keys) counted[items[key].Kind] = counted.GetValueOrDefault(items[key].Kind) + 1;
                 continue;
@@ -78,7 +78,7 @@ public sealed class AskWords
             parts.Add(Line(requirement) + (requirement.Condition is { } condition ? $" ({condition})" : ""));
         }
 
-        parts.AddRange(counted.OrderBy(c => c.Key).Select(c => Counted.Of(c.Value, KindWords.Of(c.Key), KindWords.Many(c.Key))));
+        parts.AddRange(counted.OrderBy(c => c.Key).Select(c => KindWords.Count(c.Value, c.Key)));
         var text = string.Join("; ", parts);
         return Capital(text);
     }
@@ -88,6 +88,13 @@ public sealed class AskWords
     {
         ArgumentNullException.ThrowIfNull(text);
         return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    }
+
+    /// <summary>The text with its full stop, where it has no sign at its end already.</summary>
+    public static string Ended(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length > 0 && text[^1] is '.' or '?' or '!' ? text : text + ".";
     }
 
     /// <summary>Least time and age in words: "14 lessons and 10 weeks"; empty when nothing is asked.</summary>
