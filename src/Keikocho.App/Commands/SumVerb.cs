@@ -48,6 +48,7 @@ public static class SumVerb
         "gate" => "One child's fall gates tonight: which way it may be thrown, at what stage, and what would open the rest",
         "standdown" => "What one child may not do for now, and until whose word",
         "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
+        "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

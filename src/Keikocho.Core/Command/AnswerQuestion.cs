@@ -5,6 +5,7 @@ using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Names;
 using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Command;
 
@@ -31,7 +32,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -51,6 +52,7 @@ public static class AnswerQuestion
             "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
             "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
             "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
+            "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

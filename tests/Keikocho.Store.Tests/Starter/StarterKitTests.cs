@@ -1,3 +1,4 @@
+using Keikocho.Core.Names;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
 using Keikocho.Store.Starter;
@@ -8,9 +9,7 @@ public class StarterKitTests
 {
     private const string NotReviewed = "not reviewed by a graded instructor";
 
-    // Throws in which uke is reaped or hooked backward: from memory.
-    private static readonly string[] BackwardReaps =
-        ["O-soto-gari", "O-soto-otoshi", "O-soto-guruma", "O-uchi-gari", "Ko-uchi-gari", "Ko-soto-gari", "Ko-soto-gake", "Tani-otoshi"];
+    private static readonly NameIndex Names = NameIndex.Of(StarterNames.Known);
 
     public static TheoryData<string> Ladders => [.. StarterKit.Ladders];
 
@@ -80,7 +79,7 @@ public class StarterKitTests
     public void No_backward_reap_is_asked_or_taught_before_the_upper_ranks(string file)
     {
         var edition = Ladder(file);
-        var reaps = edition.Items.Where(item => Techniques(item).Intersect(BackwardReaps).Any()).Select(item => item.Key).ToHashSet();
+        var reaps = edition.Items.Where(item => Techniques(item).Any(technique => StarterFalls.Table.Of(Listed(edition, technique), ThrowHand.Right) is { BackwardReap: true })).Select(item => item.Key).ToHashSet();
         var early = edition.Ranks.Take((edition.Ranks.Count + 1) / 2);
 
         Assert.NotEmpty(reaps);
@@ -130,6 +129,29 @@ public class StarterKitTests
 
         Assert.All(edition.Items.SelectMany(Techniques), technique => Assert.Contains(technique, known));
     }
+
+    [Theory]
+    [MemberData(nameof(Ladders))]
+    public void Every_technique_of_a_ladder_is_one_name_of_the_library(string file)
+    {
+        var edition = Ladder(file);
+
+        Assert.All(edition.Items.SelectMany(Techniques), technique => Assert.NotEmpty(Listed(edition, technique)));
+    }
+
+    [Fact]
+    public void The_notes_say_of_every_fall_what_the_fall_table_says() =>
+        Assert.All(Starters.Value(StarterKit.Techniques()).Where(note => note.IsThrow), note =>
+        {
+            var name = Assert.IsType<NameOutcome.One>(Names.Resolve(note.Name)).Name;
+            foreach (var (hand, ways) in new[] { (ThrowHand.Right, note.Falls!.RightHanded), (ThrowHand.Left, note.Falls.LeftHanded) })
+            {
+                var listed = StarterFalls.Table.Of(name, hand);
+                Assert.NotNull(listed);
+                Assert.Equal(listed.Ways, ways);
+                Assert.Equal(listed.FirstDrill, note.Falls.Stage);
+            }
+        });
 
     [Fact]
     public void Every_safety_line_says_that_no_graded_instructor_has_reviewed_it()
@@ -234,6 +256,13 @@ public class StarterKitTests
         Assert.Contains(faults, fault => fault.File == file && fault.Field.StartsWith(field, StringComparison.Ordinal));
         var line = text[..at].Count(c => c == '\n') + 1;
         Assert.Contains(faults, fault => Math.Abs(fault.Line - line) <= wrong.Count(c => c == '\n') + 1);
+    }
+
+    /// <summary>The name of the list that a technique of a ladder is counted as.</summary>
+    private static string Listed(Edition edition, string technique)
+    {
+        var name = edition.Techniques?.FirstOrDefault(own => own.Name == technique)?.CountedAs ?? technique;
+        return Assert.IsType<NameOutcome.One>(Names.Resolve(name)).Name;
     }
 
     private static IReadOnlyList<TextFault> FaultsOf<T>(TextReading<T> reading) => Assert.IsType<TextReading<T>.Faulty>(reading).Faults;
