@@ -35,7 +35,7 @@ public sealed class AskWords
             Ask.AnyOf { Count: 1, Items.Count: 2 } any => $"{Name(any.Items[0])} or {Name(any.Items[1])}",
             Ask.AnyOf any => $"any {Text(any.Count)} of: {Names(any.Items)}",
             Ask.FromPool pool => $"{Text(pool.Count)} chosen by the {(pool.ChosenBy == Chooser.Child ? "child" : "instructor")} from {(pool.Pool.Count > 0 ? Names(pool.Pool) : "all that was asked so far" + Only(pool.Kinds))}",
-            Ask.ShareOfRank share => $"{Text(share.Percent)} % of what {Rank(share.Rank)} asks{Only(share.Kinds)}",
+            Ask.ShareOfRank share => $"{(share.Percent == 50 ? "half" : Text(share.Percent) + "%")} of what {Rank(share.Rank)} asks{Only(share.Kinds)}",
             Ask.DrawnFromEarlier drawn => $"{Text(drawn.Count)} drawn by lot from {(drawn.Ranks.Count == 0 ? "the ranks below" : Listed([.. drawn.Ranks.Select(Rank)], "and"))}{Only(drawn.Kinds)}",
             Ask.TheOther other => $"what was not shown for {Rank(other.Rank)}",
             _ => throw new ArgumentOutOfRangeException(nameof(requirement), requirement.Ask, "There is no such shape."),
@@ -67,9 +67,9 @@ public sealed class AskWords
         var counted = new Dictionary<ItemKind, int>();
         foreach (var requirement in rank.Requirements)
         {
-            // Words and questions are many and their names say little in a table; so are long lists of anything.
+            // Words, questions and the smaller things are many, and their names say little in a table; so are long lists of anything.
             if (requirement.Title is null && requirement.Ask is Ask.AllOf { Items: var keys } && keys.All(items.ContainsKey)
-                && (keys.Count > MostNames || keys.All(k => items[k].Kind is ItemKind.Word or ItemKind.Question)))
+                && (keys.Count > MostNames || keys.All(k => KindWords.IsCounted(items[k].Kind))))
             {
                 foreach (var key in keys) counted[items[key].Kind] = counted.GetValueOrDefault(items[key].Kind) + 1;
                 continue;
@@ -78,9 +78,23 @@ public sealed class AskWords
             parts.Add(Line(requirement) + (requirement.Condition is { } condition ? $" ({condition})" : ""));
         }
 
-        parts.AddRange(counted.OrderBy(c => c.Key).Select(c => Counted.Of(c.Value, KindWords.Of(c.Key), KindWords.Many(c.Key))));
+        parts.AddRange(counted.OrderBy(c => c.Key).Select(c => KindWords.Count(c.Value, c.Key)));
         var text = string.Join("; ", parts);
-        return char.ToUpperInvariant(text[0]) + text[1..];
+        return Capital(text);
+    }
+
+    /// <summary>The text as a sentence begins.</summary>
+    public static string Capital(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    }
+
+    /// <summary>The text with its full stop, where it has no sign at its end already.</summary>
+    public static string Ended(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length > 0 && text[^1] is '.' or '?' or '!' ? text : text + ".";
     }
 
     /// <summary>Least time and age in words: "14 lessons and 10 weeks"; empty when nothing is asked.</summary>

@@ -27,6 +27,20 @@ public static class KindWords
         _ => Of(kind) + "s",
     };
 
+    /// <summary>So many of a kind: "2 ways out", "6 words".</summary>
+    public static string Count(int number, ItemKind kind) => kind switch
+    {
+        ItemKind.Escape => Shared.Counted.Of(number, "way out", "ways out"),
+        ItemKind.Etiquette => Shared.Counted.Of(number, "point of etiquette", "points of etiquette"),
+        ItemKind.FreePractice => Of(kind),
+        ItemKind.Movement => Shared.Counted.Of(number, "movement"),
+        _ => Shared.Counted.Of(number, Of(kind), Many(kind)),
+    };
+
+    /// <summary>Whether a table says how many there are and not which.</summary>
+    public static bool IsCounted(ItemKind kind) =>
+        kind is ItemKind.Word or ItemKind.Question or ItemKind.Etiquette or ItemKind.Escape or ItemKind.Turnover or ItemKind.Exercise or ItemKind.Movement or ItemKind.FreePractice or ItemKind.Grip;
+
     /// <summary>How long something keeps being asked.</summary>
     public static string Of(Carry carry) => carry switch
     {

@@ -150,6 +150,7 @@ public sealed class DraftPageTests
     public async Task Own_belts_stay_worn_and_one_that_is_dropped_stops_publication()
     {
         await using var desk = await ClubDesk.DemoAsync();
+        using (var chosen = await desk.PostAsync("/acting", ("adult", desk.Book().DutiesOn(ClubDesk.Today).First().PersonId.ToString()))) Assert.Equal(HttpStatusCode.SeeOther, chosen.StatusCode);
         var before = desk.Book().Ranks.Where(r => r.LadderId == desk.Book().Programmes[0].LadderId).ToList();
         Assert.Contains("Begun from the belts", await desk.BeginAsync("belts"), StringComparison.Ordinal);
         Assert.Equal(before.Select(r => r.Name), desk.Stored().Ranks.Select(r => r.Name));

@@ -50,7 +50,7 @@ internal static class PublishPosts
         {
             case PublishOutcome.Published { Kept: var kept }:
                 return Redirects.SeeOther(page, new FlashMessage(
-                    $"{Capital(name)} is published. It holds from {from.Value.Full()} on.",
+                    $"{AskWords.Capital(name)} is published. It holds from {from.Value.Full()} on.",
                     kept.Count == 0 ? "" : $"In the history of those who wore them stay: {string.Join(", ", kept.Take(10))}."));
             case PublishOutcome.Refused { Sentences: var sentences }:
                 foreach (var sentence in sentences) sent.Refuse("publish-from", sentence);
@@ -61,6 +61,4 @@ internal static class PublishPosts
             default: return SyllabusPosts.Gone(page);
         }
     }
-
-    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 }
