@@ -2,7 +2,7 @@ using Keikocho.Core.Kernel;
 
 namespace Keikocho.Core.Calendar;
 
-/// <summary>Who leaves when, and what can still be reached (C15).</summary>
+/// <summary>Who leaves when, and what can still be reached.</summary>
 public static class AgeOut
 {
     /// <summary>Reckons the tests left. Only tests that are set are known; the answer says how many that are.</summary>

@@ -4,7 +4,7 @@ using Keikocho.Core.Kernel;
 namespace Keikocho.Core.Calendar;
 
 /// <summary>
-/// The child's own clock (C1): lessons that the club held for this child, attended, still needed, and left before the test.
+/// The child's own clock: lessons that the club held for this child, attended, still needed, and left before the test.
 /// Only what was truly held counts, from the child's own first lesson or promotion; no child loses a lesson to a closure.
 /// </summary>
 public static class Clock

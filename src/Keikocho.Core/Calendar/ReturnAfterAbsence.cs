@@ -24,7 +24,7 @@ public enum SeeAgain
 public sealed record ReturnAnswer(
     int DaysAway, IReadOnlyList<SeeAgain> SeeAgain, bool SeenBeforeTheBreak, IReadOnlyList<Reason> Reasons, IReadOnlyList<SettingUsed> Settings);
 
-/// <summary>Return after an absence, whatever its cause (C17).</summary>
+/// <summary>Return after an absence, whatever its cause.</summary>
 public static class ReturnAfterAbsence
 {
     /// <summary>What to see again on <paramref name="today"/> of a child last on the mat on <paramref name="lastLesson"/>.</summary>

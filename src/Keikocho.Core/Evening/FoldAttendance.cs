@@ -4,7 +4,7 @@ using Keikocho.Core.Kernel;
 namespace Keikocho.Core.Evening;
 
 /// <summary>
-/// Folds the marks of one person at one lesson into a state (C1, C23). The state depends on the set of marks alone:
+/// Folds the marks of one person at one lesson into a state. The state depends on the set of marks alone:
 /// neither the order of arrival nor any clock decides between two devices.
 /// </summary>
 /// <remarks>

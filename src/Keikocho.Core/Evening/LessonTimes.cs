@@ -7,7 +7,7 @@ namespace Keikocho.Core.Evening;
 /// <param name="End">The bow out; after <paramref name="Start"/>.</param>
 /// <param name="UkemiFrom">Start of the falls practice.</param>
 /// <param name="UkemiTo">End of the falls practice.</param>
-/// <param name="HalfTime">On the mat before this time counts as a lesson attended (C1).</param>
+/// <param name="HalfTime">On the mat before this time counts as a lesson attended.</param>
 public sealed record LessonTimes(TimeOnly Start, TimeOnly End, TimeOnly UkemiFrom, TimeOnly UkemiTo, TimeOnly HalfTime)
 {
     /// <summary>Throws when the times are out of order: start, half time, end; falls practice from, to.</summary>

@@ -5,7 +5,7 @@ using Keikocho.Core.Syllabus;
 namespace Keikocho.Core.Readiness;
 
 /// <summary>
-/// The parent's page from the same facts as the verdict (C13): one child, no average, no order, no score, no chance; readable aloud. What
+/// The parent's page from the same facts as the verdict: one child, no average, no order, no score, no chance; readable aloud. What
 /// only instructors may see (suggestions, adults who disagree, why a verdict was set by hand) stays out.
 /// </summary>
 public static class ParentsPage

@@ -2,7 +2,7 @@ using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Readiness;
 
-/// <summary>The question: what a family reads about one child and one test (C13).</summary>
+/// <summary>The question: what a family reads about one child and one test.</summary>
 /// <param name="Child">The child's name as the family knows it.</param>
 /// <param name="Answer">The verdict with its reasons.</param>
 /// <param name="Sheet">The sheet.</param>

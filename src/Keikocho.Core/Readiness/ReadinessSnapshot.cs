@@ -7,7 +7,7 @@ using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Readiness;
 
-/// <summary>The rule of C11. A club's own; proposed values are ours, no source.</summary>
+/// <summary>When a child is put forward. A club's own; proposed values are ours, no source.</summary>
 /// <param name="TechniqueEvenings">Evenings on which a technique must be seen good. Proposed 2.</param>
 /// <param name="WordEvenings">Evenings on which a word, question or point of etiquette must be good. Proposed 1.</param>
 /// <param name="CriticalFreshDays">Falls and critical items: the last good evening is at most so many days before the test. Proposed 42.</param>

@@ -6,7 +6,7 @@ using Keikocho.Core.Syllabus;
 namespace Keikocho.Core.Readiness;
 
 /// <summary>
-/// Put forward, if, or not this time (C11), with every reason. Everything is a gate: time, items, papers, falls. What is missing may be
+/// Put forward, if, or not this time, with every reason. Everything is a gate: time, items, papers, falls. What is missing may be
 /// seen on the same evenings, so the evenings needed are the most that any one line lacks. Money never enters: it is nowhere.
 /// </summary>
 public static class ReckonReadiness

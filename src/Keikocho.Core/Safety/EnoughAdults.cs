@@ -3,7 +3,7 @@ using Keikocho.Core.Kernel;
 namespace Keikocho.Core.Safety;
 
 /// <summary>
-/// Adults needed, there, and short by, for the hall and for each end (C8). It states the shortfall and never calls anything allowed.
+/// Adults needed, there, and short by, for the hall and for each end. It states the shortfall and never calls anything allowed.
 /// </summary>
 public static class EnoughAdults
 {

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Names;
 
@@ -13,8 +14,8 @@ public sealed class PreparedEdition
     private readonly IReadOnlyList<Item>[] named;
     private readonly ItemNames names;
 
-    // The bars of the rules that were asked about last; a list of sheets has the same rules for every child.
-    private AgeBars? bars;
+    // A list of sheets has the same rules for every child: their bars are found by the list itself, and go with it.
+    private readonly ConditionalWeakTable<IReadOnlyList<AgeRule>, AgeBars> bars = [];
 
     private PreparedEdition(Edition edition, NameIndex? index)
     {
@@ -66,15 +67,7 @@ public sealed class PreparedEdition
     /// <summary>What the requirements of one rank name by key, in their order, each once.</summary>
     internal IReadOnlyList<Item> NamedAt(int rank) => named[rank];
 
-    internal AgeBars Bars(IReadOnlyList<AgeRule> rules)
-    {
-        var known = Volatile.Read(ref bars);
-        if (known is not null && ReferenceEquals(known.Rules, rules))
-            return known;
-        var made = new AgeBars(rules, Edition.Items, names);
-        Volatile.Write(ref bars, made);
-        return made;
-    }
+    internal AgeBars Bars(IReadOnlyList<AgeRule> rules) => bars.GetValue(rules, some => new AgeBars(some, Edition.Items, names));
 
     /// <summary>The keys that a requirement names itself.</summary>
     internal static IReadOnlyList<string> Named(Ask ask) => ask switch

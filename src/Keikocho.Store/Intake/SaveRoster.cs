@@ -146,7 +146,7 @@ internal sealed class SaveRoster(WriteSession session, ReadingRow reading, Readi
         traces.Made("Enrolments", enrolments[^1].Id);
     }
 
-    /// <summary>The first lesson, or the day after the last promotion: a lesson on the day of a promotion does not count (ruling on C1).</summary>
+    /// <summary>The first lesson, or the day after the last promotion: a lesson on the day of a promotion does not count.</summary>
     public static DateOnly CountsFrom(DateOnly from, DateOnly? promoted) => promoted is { } day && day.AddDays(1) > from ? day.AddDays(1) : from;
 }
 

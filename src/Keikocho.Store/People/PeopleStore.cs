@@ -195,7 +195,7 @@ public sealed partial class PeopleStore(WriterQueue writer)
         });
         if (on is not { } day) return;
         var programmes = db.Programmes.Where(p => p.LadderId == rank.LadderId).Select(p => p.Id).ToList();
-        // A lesson on the day of a promotion does not count toward the next rank (ruling on C1).
+        // A lesson on the day of a promotion does not count toward the next rank.
         foreach (var enrolment in db.Enrolments.Where(e => e.PersonId == person && programmes.Contains(e.ProgrammeId)))
             if (day.AddDays(1) > enrolment.CountsFrom) enrolment.CountsFrom = day.AddDays(1);
         db.SaveChanges();

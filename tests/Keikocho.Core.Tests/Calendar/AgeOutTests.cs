@@ -46,7 +46,7 @@ public sealed class AgeOutTests
     public void A_test_on_the_birthday_and_a_test_today_count() =>
         Assert.Equal(2, Reckon(Worked with { Today = Tests[0], Birth = new(2013, 7, 25) }).TestsLeft.Count);
 
-    // Rulings on C15: between terms "the end of that term" is the birthday; a school year ends first on or after the birthday.
+    // Rulings: between terms "the end of that term" is the birthday; a school year ends first on or after the birthday.
     [Theory]
     [InlineData(LeavingRule.Birthday, 14, 9, 2013, "2026-09-14")]
     [InlineData(LeavingRule.EndOfThatTerm, 14, 9, 2013, "2026-12-11")]

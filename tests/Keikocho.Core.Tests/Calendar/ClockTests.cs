@@ -91,7 +91,7 @@ public sealed class ClockTests
         Assert.Equal("Not this time: the next test is on Saturday 25 July 2026.", answer.Reasons[^1].Sentence);
     }
 
-    // Rulings on C1: the weeks are full on the test day; a lesson on the test day is not left.
+    // Rulings: the weeks are full on the test day; a lesson on the test day is not left.
     [Theory]
     [InlineData(11, false)]
     [InlineData(12, true)]

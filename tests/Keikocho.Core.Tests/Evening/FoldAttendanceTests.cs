@@ -32,7 +32,7 @@ public sealed class FoldAttendanceTests
         Assert.False(state.Ukemi);
     }
 
-    // Ruling on C1: arrival while the falls are running is not an ukemi evening (shut wins).
+    // Ruling: arrival while the falls are running is not an ukemi evening (shut wins).
     [Theory]
     [InlineData("17:45", true)]
     [InlineData("17:46", false)]
@@ -40,7 +40,7 @@ public sealed class FoldAttendanceTests
     public void Arrival_during_the_falls_is_not_an_ukemi_evening(string arrived, bool ukemi) =>
         Assert.Equal(ukemi, Fold(Mark(1, MarkKind.Present, arrived)).Ukemi);
 
-    // Ruling on C1: "before" half time, so exactly at half time is not attended.
+    // Ruling: "before" half time, so exactly at half time is not attended.
     [Theory]
     [InlineData("18:07", true)]
     [InlineData("18:08", false)]
