@@ -69,15 +69,21 @@ internal static class EvidenceStatements
         session.Command("""SELECT 1 FROM "Items" WHERE "Club" = @club AND "Id" = @item""", ("@club", session.Club), ("@item", item)).ExecuteScalar() is not null;
 
     /// <summary>What somebody may sign off on a day, as the file says inside the transaction.</summary>
-    public static SignOff SignOffOf(WriteSession session, Guid? by, DateOnly day)
+    public static SignOff SignOffOf(WriteSession session, Guid? by, DateOnly day) =>
+        by is { } person && Adult(session, person) is { } adult ? SignOff.Of(adult.Duties, adult.Born, adult.Seen, day) : default;
+
+    /// <summary>Whether somebody is 18 or over and has a duty on a day.</summary>
+    public static bool IsAdultOnDuty(WriteSession session, Guid person, DateOnly day) =>
+        Adult(session, person) is { } adult && SignOff.IsAdult(adult.Born, adult.Seen, day) && adult.Duties.Any(d => d.From <= day && (d.To is null || d.To >= day));
+
+    private static (DateOnly? Born, bool Seen, List<DutyRow> Duties)? Adult(WriteSession session, Guid person)
     {
-        if (by is not { } person) return default;
         DateOnly? born = null;
         var seen = false;
         var command = session.Command("""SELECT "Born", "AdultSeenOn" FROM "People" WHERE "Club" = @club AND "Id" = @person""", ("@club", session.Club), ("@person", person));
         using (var reader = command.ExecuteReader())
         {
-            if (!reader.Read()) return default;
+            if (!reader.Read()) return null;
             if (!reader.IsDBNull(0)) born = Seal.Open(new Sealed<DateOnly>(reader.GetFieldValue<byte[]>(0)));
             seen = !reader.IsDBNull(1);
         }
@@ -98,7 +104,7 @@ internal static class EvidenceStatements
             }
         }
 
-        return SignOff.Of(duties, born, seen, day);
+        return (born, seen, duties);
     }
 
     /// <summary>Reads the <see cref="Columns"/>.</summary>

@@ -1,4 +1,5 @@
 using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
 
 namespace Keikocho.Store.Marks;
 
@@ -16,21 +17,22 @@ public static class StandingEvidence
     public static IReadOnlyList<StandingMark> Of(IReadOnlyCollection<MarkRow> marks)
     {
         ArgumentNullException.ThrowIfNull(marks);
-        var takers = marks.Where(m => m.Replaces is not null).ToLookup(m => m.Replaces!.Value);
+        var chain = new MarkChain(marks.Select(m => new MarkLink(
+            new MarkId(m.Id), new DeviceId(m.DeviceId), m.Sequence, m.Kind, m.Replaces is { } replaced ? new MarkId(replaced) : null, EvidenceCode.SignsOff(m))));
+        return [.. marks.OrderBy(m => m.DeviceId).ThenBy(m => m.Sequence).ThenBy(m => m.Id)
+            .Where(m => EvidenceCode.IsEvidence(m) && EvidenceCode.Says(m) is { Code: not 0 } && chain.Stands(new MarkId(m.Id)))
+            .Select(m => (Mark: m, Says: EvidenceCode.Says(m)!.Value))
+            .Select(m => new StandingMark(m.Mark, m.Says.Kind, m.Says.Code, chain.IsConfirmed(new MarkId(m.Mark.Id))))];
+    }
 
-        // Marks that replace each other in a circle, as only damage makes them, end after as many steps as there are marks.
-        bool Stands(MarkRow mark, int steps) =>
-            steps > marks.Count || !takers[mark.Id].Any(t => t.Kind is MarkKind.Cleared or MarkKind.Corrected && Stands(t, steps + 1));
-
-        var standing = new List<StandingMark>();
-        foreach (var mark in marks.OrderBy(m => m.DeviceId).ThenBy(m => m.Sequence).ThenBy(m => m.Id))
-        {
-            if (!EvidenceCode.IsEvidence(mark) || EvidenceCode.Says(mark) is not { } says || !Stands(mark, 0)) continue;
-            var confirmed = EvidenceCode.SignsOff(mark)
-                || takers[mark.Id].Any(t => t.Kind == MarkKind.Confirmed && EvidenceCode.SignsOff(t) && Stands(t, 1));
-            standing.Add(new StandingMark(mark, says.Kind, says.Code, confirmed));
-        }
-
-        return standing;
+    /// <summary>What a device entered last at a lesson and nobody has taken back or corrected: the newest of its marks, and those of the same moment.</summary>
+    /// <param name="marks">All marks of something seen at the lesson.</param>
+    /// <param name="device">The device.</param>
+    public static IReadOnlyList<MarkRow> LastGroup(IReadOnlyCollection<MarkRow> marks, Guid device)
+    {
+        ArgumentNullException.ThrowIfNull(marks);
+        var named = marks.Where(m => m.Kind != MarkKind.Confirmed && m.Replaces is not null).Select(m => m.Replaces!.Value).ToHashSet();
+        var own = marks.Where(m => m.DeviceId == device && m.Kind != MarkKind.Cleared && !named.Contains(m.Id)).OrderBy(m => m.Sequence).ToList();
+        return own.Count == 0 ? [] : [.. own.Where(m => m.MadeAt == own[^1].MadeAt)];
     }
 }
