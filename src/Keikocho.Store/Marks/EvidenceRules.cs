@@ -13,7 +13,7 @@ public static class EvidenceRules
             return item != MarkCode.Falls && EvidenceCode.WordOf(code) is not null && (code & ~(MarkCode.SeenMask | MarkCode.Settled)) == 0;
         if (kind != MarkKind.Fall || item != MarkCode.Falls) return false;
         var (way, stage, clean) = EvidenceCode.FallOf(code);
-        return FallTable.Has(way, stage) && code == EvidenceCode.OfFall(way, stage, clean);
+        return FallWay.All.Contains(way) && stage is >= FallWords.FirstStage and <= FallWords.LastStage && code == EvidenceCode.OfFall(way, stage, clean);
     }
 
     /// <summary>The way and stage of a fall's code: the code without its outcome.</summary>

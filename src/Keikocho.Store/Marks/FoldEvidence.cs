@@ -31,4 +31,26 @@ internal static class FoldEvidence
             mark.ById is { } by ? new PersonId(by) : null,
             EvidenceCode.SignsOff(mark));
     }
+
+    private static FallTap AsFall(DatedMark dated)
+    {
+        var mark = dated.Mark;
+        FallShown? shown = null;
+        if (EvidenceCode.Says(mark) is { Code: not 0 } says)
+        {
+            var (way, stage, clean) = EvidenceCode.FallOf(says.Code);
+            shown = new FallShown(way.Direction, way.Side, stage, clean);
+        }
+
+        return new FallTap(
+            new MarkId(mark.Id),
+            new DeviceId(mark.DeviceId),
+            mark.Sequence,
+            dated.On,
+            mark.Kind,
+            shown,
+            mark.Replaces is { } replaced ? new MarkId(replaced) : null,
+            null,
+            EvidenceCode.SignsOff(mark));
+    }
 }

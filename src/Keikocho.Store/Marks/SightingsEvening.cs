@@ -56,9 +56,11 @@ public sealed partial class SightingsStore
         public void Add(
             Guid id, Guid lesson, Guid person, Guid item, MarkKind kind, int code, Guid? replaces = null, DateTimeOffset? madeAt = null, int? sequence = null)
         {
-            // What is marked is judged by the duties of the lesson's day; who corrects or confirms it, by those of the day of doing so.
+            // What is marked is judged by the duties of the lesson's day. Who may sign off today stands behind what he or she enters today,
+            // of whatever evening, as a confirmation would.
             var on = Lesson(lesson)!.Date;
-            var byRight = MayConfirm(item, kind is MarkKind.Corrected or MarkKind.Confirmed or MarkKind.Cleared ? today : on);
+            var isMark = kind is MarkKind.Sighting or MarkKind.Words or MarkKind.Fall;
+            var byRight = MayConfirm(item, today) || (isMark && MayConfirm(item, on));
             var row = new MarkRow
             {
                 Club = session.Club,

@@ -1,11 +1,7 @@
 using Keikocho.Core.Evening;
 using Keikocho.Core.Safety;
-using Keikocho.Store.Calendar;
-using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
-using Keikocho.Store.Keeping;
 using Keikocho.Store.Kernel;
-using Keikocho.Store.People;
 
 namespace Keikocho.Store.Marks;
 

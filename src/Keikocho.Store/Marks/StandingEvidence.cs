@@ -17,8 +17,7 @@ public static class StandingEvidence
     public static IReadOnlyList<StandingMark> Of(IReadOnlyCollection<MarkRow> marks)
     {
         ArgumentNullException.ThrowIfNull(marks);
-        var chain = new MarkChain(marks.Select(m => new MarkLink(
-            new MarkId(m.Id), new DeviceId(m.DeviceId), m.Sequence, m.Kind, m.Replaces is { } replaced ? new MarkId(replaced) : null, EvidenceCode.SignsOff(m))));
+        var chain = Chain(marks);
         return [.. marks.OrderBy(m => m.DeviceId).ThenBy(m => m.Sequence).ThenBy(m => m.Id)
             .Where(m => EvidenceCode.IsEvidence(m) && EvidenceCode.Says(m) is { Code: not 0 } && chain.Stands(new MarkId(m.Id)))
             .Select(m => (Mark: m, Says: EvidenceCode.Says(m)!.Value))
@@ -31,8 +30,11 @@ public static class StandingEvidence
     public static IReadOnlyList<MarkRow> LastGroup(IReadOnlyCollection<MarkRow> marks, Guid device)
     {
         ArgumentNullException.ThrowIfNull(marks);
-        var named = marks.Where(m => m.Kind != MarkKind.Confirmed && m.Replaces is not null).Select(m => m.Replaces!.Value).ToHashSet();
-        var own = marks.Where(m => m.DeviceId == device && m.Kind != MarkKind.Cleared && !named.Contains(m.Id)).OrderBy(m => m.Sequence).ToList();
+        var chain = Chain(marks);
+        var own = marks.Where(m => m.DeviceId == device && m.Kind != MarkKind.Cleared && chain.Stands(new MarkId(m.Id))).OrderBy(m => m.Sequence).ToList();
         return own.Count == 0 ? [] : [.. own.Where(m => m.MadeAt == own[^1].MadeAt)];
     }
+
+    private static MarkChain Chain(IReadOnlyCollection<MarkRow> marks) => new(marks.Select(m => new MarkLink(
+        new MarkId(m.Id), new DeviceId(m.DeviceId), m.Sequence, m.Kind, m.Replaces is { } replaced ? new MarkId(replaced) : null, EvidenceCode.SignsOff(m))));
 }
