@@ -1,0 +1,50 @@
+using System.Globalization;
+using Keikocho.Core.Syllabus;
+
+namespace Keikocho.App.Syllabus;
+
+/// <summary>The words of the closed lists of a syllabus, and the choices of their forms.</summary>
+public static class KindWords
+{
+    /// <summary>Kinds of items as a choice.</summary>
+    public static IReadOnlyList<(string Value, string Words)> Kinds { get; } = [.. Enum.GetValues<ItemKind>().Select(k => (k.ToString(), Of(k)))];
+
+    /// <summary>How long something keeps being asked, as a choice.</summary>
+    public static IReadOnlyList<(string Value, string Words)> Carries { get; } = [.. Enum.GetValues<Carry>().Select(c => (c.ToString(), Of(c)))];
+
+    /// <summary>A kind in the trade's word.</summary>
+    public static string Of(ItemKind kind) => kind switch
+    {
+        ItemKind.HoldDown => "hold-down",
+        ItemKind.FreePractice => "free practice",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>A kind in the plural: "3 words".</summary>
+    public static string Many(ItemKind kind) => kind switch
+    {
+        ItemKind.Etiquette or ItemKind.FreePractice or ItemKind.Movement => Of(kind),
+        _ => Of(kind) + "s",
+    };
+
+    /// <summary>How long something keeps being asked.</summary>
+    public static string Of(Carry carry) => carry switch
+    {
+        Carry.ThisRank => "for this rank only",
+        Carry.ThisTerm => "this term only",
+        Carry.Always => "always, at every rank above too",
+        Carry.OnceAskedStays => "once asked, it stays",
+        _ => throw new ArgumentOutOfRangeException(nameof(carry), carry, "There is no such word."),
+    };
+
+    /// <summary>"from 8 years"; null for all ages.</summary>
+    public static string? Of(AgeBand? ages) => ages switch
+    {
+        null or { From: null, To: null } => null,
+        { From: { } from, To: null } => $"from {Years(from)}",
+        { From: null, To: { } to } => $"up to {Years(to)}",
+        { From: { } from, To: { } to } => from == to ? $"at {Years(from)}" : string.Create(CultureInfo.InvariantCulture, $"{from} to {Years(to)}"),
+    };
+
+    private static string Years(int years) => Shared.Counted.Of(years, "year");
+}
