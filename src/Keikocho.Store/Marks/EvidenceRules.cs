@@ -1,5 +1,5 @@
 using Keikocho.Core.Evening;
-using Keikocho.Core.Safety;
+using Keikocho.Store.Starter;
 
 namespace Keikocho.Store.Marks;
 
@@ -13,7 +13,7 @@ public static class EvidenceRules
             return item != MarkCode.Falls && EvidenceCode.WordOf(code) is not null && (code & ~(MarkCode.SeenMask | MarkCode.Settled)) == 0;
         if (kind != MarkKind.Fall || item != MarkCode.Falls) return false;
         var (way, stage, clean) = EvidenceCode.FallOf(code);
-        return FallWay.All.Contains(way) && stage is >= FallWords.FirstStage and <= FallWords.LastStage && code == EvidenceCode.OfFall(way, stage, clean);
+        return StarterFalls.Table.Has(way, stage) && code == EvidenceCode.OfFall(way, stage, clean);
     }
 
     /// <summary>The way and stage of a fall's code: the code without its outcome.</summary>

@@ -2,6 +2,7 @@ using CsCheck;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Marks;
+using Keikocho.Store.Starter;
 
 namespace Keikocho.Store.Tests.Marks;
 
@@ -55,7 +56,7 @@ public sealed class AnyOrderTests
                     Assert.Equal((way, stage, clean), EvidenceCode.FallOf(code));
                     var corrected = new MarkRow { Kind = MarkKind.Corrected, Code = EvidenceCode.OfCorrection(MarkKind.Fall, code) | MarkCode.ByRight };
                     Assert.Equal((MarkKind.Fall, code), EvidenceCode.Says(corrected));
-                    Assert.True(EvidenceRules.IsSound(MarkKind.Fall, MarkCode.Falls, code));
+                    Assert.Equal(StarterFalls.Table.Has(way, stage), EvidenceRules.IsSound(MarkKind.Fall, MarkCode.Falls, code));
                 }
 
         Assert.Equal(SeenWord.NotYet, EvidenceCode.WordOf(EvidenceCode.OfWord(SeenWord.NotYet, settled: true)));
