@@ -1,4 +1,5 @@
 using Keikocho.Core.Syllabus;
+using Keikocho.Store.Starter;
 
 namespace Keikocho.App.Syllabus;
 
@@ -7,9 +8,15 @@ namespace Keikocho.App.Syllabus;
 /// <param name="Edition">The ladder with its source and cautions.</param>
 public sealed record SampleLadder(string Slug, Edition Edition);
 
-/// <summary>The ladders that come with the program.</summary>
+/// <summary>The ladders that come with the program, read when somebody first looks at them.</summary>
 public static class SampleLadders
 {
-    /// <summary>All of them, the samples first.</summary>
-    public static IReadOnlyList<SampleLadder> All { get; } = [];
+    private static readonly Lazy<IReadOnlyList<SampleLadder>> Read = new(() =>
+    [
+        .. StarterKit.Ladders.Select(file => (file, Reading: StarterKit.Ladder(file)))
+            .Where(f => f.Reading is SyllabusReading.Read).Select(f => new SampleLadder(Path.GetFileNameWithoutExtension(f.file), ((SyllabusReading.Read)f.Reading).Edition)),
+    ]);
+
+    /// <summary>All of them, by the names of their files.</summary>
+    public static IReadOnlyList<SampleLadder> All => Read.Value;
 }

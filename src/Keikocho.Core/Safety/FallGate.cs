@@ -70,26 +70,34 @@ public static class FallGate
         }
 
         var mayBeTried = stage == FallWords.FirstStage || below == GateState.Open;
+        var first = $"stage {stage - 1} comes first";
+        var few = new TooFewCleanEvenings(way, stage, clean, rule.CleanEvenings, touched);
         if (!shownAgain)
         {
-            // The evening of the showing is a clean evening itself.
-            var left = missing - (isTonightClean ? 0 : 1);
-            var show = stage == FallWords.FirstStage
-                ? "one clean fall at this stage"
-                : $"one clean fall at stage {stage - 1}, then one at stage {stage} or higher, on one evening and one device";
-            var opens = left > 0 ? $"{show}; and {More(left)}" : show;
-            return Gate(GateState.Shut, mayBeTried || missing == 0, opens, new NotShownAgain(way, stage, since.Because!));
+            mayBeTried |= missing == 0;
+            var opens = !mayBeTried ? first : ShowAgain(stage, missing, isTonightClean);
+            return Gate(GateState.Shut, mayBeTried, opens, clean.Length == 0 ? few : new NotShownAgain(way, stage, since.Because!));
         }
 
         if (missing > 0)
         {
-            var opens = $"{More(missing)}{(isTonightClean ? " on later days" : "")} open{(missing == 1 ? "s" : "")} it";
-            return Gate(GateState.Shut, mayBeTried, opens, new TooFewCleanEvenings(way, stage, clean, rule.CleanEvenings, touched));
+            var opens = !mayBeTried ? first : $"{More(missing)}{(isTonightClean ? " on later days" : "")} open{(missing == 1 ? "s" : "")} it";
+            return Gate(GateState.Shut, mayBeTried, opens, few);
         }
 
         return tonight.DayNumber - latest!.Value.DayNumber > rule.FreshDays
-            ? Gate(GateState.LookAgain, mayBeTried, "one clean evening opens it", new CleanTooLongAgo(way, stage, latest.Value, tonight, rule.FreshDays))
+            ? Gate(GateState.LookAgain, mayBeTried, mayBeTried ? "one clean evening opens it" : first, new CleanTooLongAgo(way, stage, latest.Value, tonight, rule.FreshDays))
             : Gate(GateState.Open, true, null, new StageIsOpen(way, stage, clean, tonight));
+    }
+
+    /// <summary>What shows a stage again. The evening of the showing is a clean evening itself.</summary>
+    private static string ShowAgain(int stage, int missing, bool isTonightClean)
+    {
+        if (stage == FallWords.FirstStage)
+            return missing > 1 ? $"{More(missing)} open it" : "one clean fall at this stage";
+        var left = missing - (isTonightClean ? 0 : 1);
+        var show = $"one clean fall at stage {stage - 1}, then one at stage {stage} or higher, on one evening and one device";
+        return left > 0 ? $"{show}; and {More(left)}" : show;
     }
 
     private static string More(int evenings) => evenings == 1 ? "one more clean evening" : $"{evenings} more clean evenings";

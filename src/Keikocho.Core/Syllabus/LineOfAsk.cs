@@ -46,21 +46,7 @@ internal sealed class LineOfAsk(
     }
 
     /// <summary>The requirement's line as it stands in the edition, for a sentence about it.</summary>
-    public string PlainTitle(Requirement requirement, int home)
-    {
-        if (requirement.Title is { } title)
-            return title;
-        var named = PreparedEdition.Named(requirement.Ask).Select(key => new SheetItem(edition.Item(key))).ToList();
-        return requirement.Ask switch
-        {
-            Ask.AllOf => LineTitles.All(named),
-            Ask.AnyOf any => LineTitles.Of(any.Count, named),
-            Ask.FromPool pool => LineTitles.Pool(pool, false, pool.Count, named),
-            Ask.ShareOfRank share => $"{share.Percent} % of what {RankName(share.Rank)} asks",
-            Ask.DrawnFromEarlier drawn => LineTitles.ToDraw(drawn.Count, From(drawn)),
-            _ => $"What was not shown before {edition.Edition.Ranks[home].Name}",
-        };
-    }
+    public string PlainTitle(Requirement requirement, int home) => LineTitles.Plain(edition, edition.Edition.Ranks[home].Name, requirement);
 
     private static IEnumerable<SheetLine> One(SheetLine? line) => line is null ? [] : [line];
 
@@ -161,7 +147,7 @@ internal sealed class LineOfAsk(
         {
             // What is drawn differs from child to child, so the wall says only how many and from where.
             var part = pool.Count == 0 ? SheetPart.Standing : pool.Min(PartOf);
-            var title = requirement.Title ?? LineTitles.ToDraw(Math.Min(ask.Count, pool.Count), From(ask));
+            var title = requirement.Title ?? LineTitles.ToDraw(Math.Min(ask.Count, pool.Count), LineTitles.From(edition, ask));
             return pool.Count == 0 ? null : Made(requirement, home, again, part, Math.Min(ask.Count, pool.Count), [], title);
         }
 
@@ -266,8 +252,6 @@ internal sealed class LineOfAsk(
     private string Full(Requirement requirement, int home) => edition.Edition.Ranks[home].Key + "/" + requirement.Key;
 
     private string RankName(string key) => edition.Edition.Ranks[edition.Rank(key)].Name;
-
-    private string? From(Ask.DrawnFromEarlier ask) => ask.Ranks.Count == 0 ? null : Words.List([.. ask.Ranks.Select(RankName)]);
 
     private ArgumentException Impossible(Requirement requirement, int home, int count, int of) =>
         new($"{edition.Edition.Ranks[home].Name}, \"{requirement.Key}\": {count} of {Words.Count(of, "item")} cannot be asked; mend the count.");

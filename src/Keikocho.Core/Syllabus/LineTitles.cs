@@ -47,6 +47,28 @@ internal static class LineTitles
         known && count == items.Count ? $"Not shown for {rank}: {All(items)}"
         : $"What was not shown for {rank}: {(count == items.Count ? All(items) : LowerFirst(Of(count, items)))}";
 
+    /// <summary>A requirement's line as it stands in the edition.</summary>
+    public static string Plain(PreparedEdition edition, string rank, Requirement requirement)
+    {
+        if (requirement.Title is { } title)
+            return title;
+        var named = PreparedEdition.Named(requirement.Ask).Select(key => new SheetItem(edition.Item(key))).ToList();
+        return requirement.Ask switch
+        {
+            Ask.AllOf => All(named),
+            Ask.AnyOf any => Of(any.Count, named),
+            Ask.FromPool pool => Pool(pool, false, pool.Count, named),
+            Ask.ShareOfRank share => $"{share.Percent} % of what {RankName(edition, share.Rank)} asks",
+            Ask.DrawnFromEarlier drawn => ToDraw(drawn.Count, From(edition, drawn)),
+            Ask.TheOther other => $"what was not shown for {RankName(edition, other.Rank)}",
+            _ => $"a line of {rank}",
+        };
+    }
+
+    /// <summary>The ranks that a lot is drawn from, in words; null for all below.</summary>
+    public static string? From(PreparedEdition edition, Ask.DrawnFromEarlier ask) =>
+        ask.Ranks.Count == 0 ? null : Words.List([.. ask.Ranks.Select(key => RankName(edition, key))]);
+
     /// <summary>"from 8 years", "up to 7 years", "8 to 10 years"; null for all.</summary>
     public static string? Ages(AgeBand? band) => band switch
     {
@@ -55,6 +77,8 @@ internal static class LineTitles
         { From: null, To: { } to } => $"up to {Years(to)}",
         { From: { } from, To: { } to } => from == to ? Years(from) : $"{Text(from)} to {Years(to)}",
     };
+
+    private static string RankName(PreparedEdition edition, string key) => edition.Edition.Ranks[edition.Rank(key)].Name;
 
     private static string Years(int years) => Words.Count(years, "year");
 

@@ -35,7 +35,7 @@ public sealed record LessonTemplate(
 public static class LessonText
 {
     /// <summary>Reads a lesson; all of it or nothing.</summary>
-    public static TextReading<LessonTemplate> Read(string text, string fileName) => StarterFile.Read(text, fileName, Lesson);
+    public static TextReading<LessonTemplate> Read(string text, string fileName) => WholeFile.Read(text, fileName, Lesson);
 
     private static LessonTemplate Lesson(Fields file)
     {

@@ -1,21 +1,26 @@
+using System.Text;
+
 namespace Keikocho.Store.Starter;
 
-/// <summary>Reads one TOML file of the starter kit: all of it or nothing.</summary>
-internal static class StarterFile
+/// <summary>The texts of the starter library, which travel inside the program.</summary>
+public static class StarterFile
 {
-    /// <summary>Reads a text.</summary>
-    /// <param name="text">The text.</param>
-    /// <param name="fileName">Its name, for the sentences.</param>
-    /// <param name="make">Makes the value; what nobody asked for at the top is refused afterwards.</param>
-    public static TextReading<T> Read<T>(string text, string fileName, Func<Fields, T> make)
+    /// <summary>The names of all files, with forward slashes, in order: "names.csv".</summary>
+    public static IReadOnlyList<string> All { get; } =
+    [
+        .. typeof(StarterFile).Assembly.GetManifestResourceNames()
+            .Where(n => n.StartsWith(Root, StringComparison.Ordinal)).Select(n => n[Root.Length..].Replace('\\', '/')).Order(StringComparer.Ordinal),
+    ];
+
+    private const string Root = "starter/";
+
+    /// <summary>Opens a file for reading.</summary>
+    /// <exception cref="ArgumentException">There is no such file.</exception>
+    public static TextReader Open(string name)
     {
-        ArgumentNullException.ThrowIfNull(text);
-        ArgumentNullException.ThrowIfNull(fileName);
-        var trace = new TextTrace(fileName);
-        if (TomlFile.Parse(text, fileName, trace.Faults) is not { } root) return new TextReading<T>.Faulty(trace.Sorted());
-        var file = new Fields(root, "", "", trace);
-        var value = make(file);
-        file.NothingElse();
-        return trace.Faults.Count > 0 ? new TextReading<T>.Faulty(trace.Sorted()) : new TextReading<T>.Read(value);
+        var assembly = typeof(StarterFile).Assembly;
+        var stream = assembly.GetManifestResourceStream(Root + name) ?? assembly.GetManifestResourceStream(Root + name.Replace('/', '\\'))
+            ?? throw new ArgumentException($"The starter library has no file {name}; it has {string.Join(", ", All)}.", nameof(name));
+        return new StreamReader(stream, Encoding.UTF8);
     }
 }

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace Keikocho.Store.Starter;
 
 /// <summary>
@@ -8,21 +6,9 @@ namespace Keikocho.Store.Starter;
 /// </summary>
 public static class StarterKit
 {
-    private const string Prefix = "starter/";
-
-    /// <summary>Names of the files, in order.</summary>
-    public static IReadOnlyList<string> Files { get; } =
-    [
-        .. typeof(StarterKit).Assembly.GetManifestResourceNames()
-            .Select(name => name.Replace('\\', '/'))
-            .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal))
-            .Select(name => name[Prefix.Length..])
-            .Order(StringComparer.Ordinal),
-    ];
-
     /// <summary>Names of the sample ladders' files.</summary>
     public static IReadOnlyList<string> Ladders { get; } =
-        [.. Files.Where(file => file.StartsWith("ladder-", StringComparison.Ordinal) && file.EndsWith(".toml", StringComparison.Ordinal))];
+        [.. StarterFile.All.Where(file => file.StartsWith("ladder-", StringComparison.Ordinal) && file.EndsWith(".toml", StringComparison.Ordinal))];
 
     /// <summary>A sample ladder.</summary>
     /// <param name="file">One of <see cref="Ladders"/>.</param>
@@ -44,11 +30,7 @@ public static class StarterKit
     /// <exception cref="ArgumentException">The kit has no such file.</exception>
     public static string Text(string file)
     {
-        ArgumentNullException.ThrowIfNull(file);
-        if (!Files.Contains(file)) throw new ArgumentException($"The starter kit has no file {file}; it has {string.Join(", ", Files)}.", nameof(file));
-        var name = typeof(StarterKit).Assembly.GetManifestResourceNames().First(resource => resource.Replace('\\', '/') == Prefix + file);
-        using var stream = typeof(StarterKit).Assembly.GetManifestResourceStream(name)!;
-        using var reader = new StreamReader(stream, Encoding.UTF8);
+        using var reader = StarterFile.Open(file);
         return reader.ReadToEnd();
     }
 }

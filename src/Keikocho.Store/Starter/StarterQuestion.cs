@@ -17,7 +17,7 @@ public static class QuestionBank
 {
     /// <summary>Reads the questions; all of them or none.</summary>
     public static TextReading<IReadOnlyList<StarterQuestion>> Read(string text, string fileName) =>
-        StarterFile.Read<IReadOnlyList<StarterQuestion>>(text, fileName, file =>
+        WholeFile.Read<IReadOnlyList<StarterQuestion>>(text, fileName, file =>
         {
             var keys = new HashSet<string>(StringComparer.Ordinal);
             return [.. (file.Blocks("question") ?? []).Select(block => Question(block, keys))];

@@ -18,7 +18,7 @@ public static class TechniqueText
 
     /// <summary>Reads the notes; all of them or none.</summary>
     public static TextReading<IReadOnlyList<TechniqueNote>> Read(string text, string fileName) =>
-        StarterFile.Read<IReadOnlyList<TechniqueNote>>(text, fileName, file =>
+        WholeFile.Read<IReadOnlyList<TechniqueNote>>(text, fileName, file =>
         {
             var names = new HashSet<string>(StringComparer.Ordinal);
             return [.. (file.Blocks("technique") ?? []).Select(block => Note(block, names))];

@@ -9,7 +9,7 @@ public sealed class FallGatePropertyTests
 {
     [Fact]
     public void Every_gate_stands_before_the_check() =>
-        AnyChild.Sample(s => FallGateCheck.Objections(s, FallGate.Reckon(s)).Count == 0, iter: 20_000);
+        AnyChild.Sample(s => FallGateCheck.Objections(s, FallGate.Reckon(s)).Count == 0, iter: 5_000);
 
     [Fact]
     public void Some_gates_are_open_some_shut_and_some_looked_at_again()
@@ -29,15 +29,15 @@ public sealed class FallGatePropertyTests
         {
             var clean = s.Falls.Where(f => f.Clean).ToArray();
             return clean.Length == 0 || NothingOpened(s, s with { Falls = [.. s.Falls.Except([clean[i % clean.Length]])] });
-        }, iter: 10_000);
+        }, iter: 3_000);
 
     [Fact]
     public void A_head_touch_more_never_opens_a_gate() =>
-        Gen.Select(AnyChild, AnyFall).Sample((s, fall) => NothingOpened(s, s with { Falls = [.. s.Falls, fall with { Clean = false }] }), iter: 10_000);
+        Gen.Select(AnyChild, AnyFall).Sample((s, fall) => NothingOpened(s, s with { Falls = [.. s.Falls, fall with { Clean = false }] }), iter: 3_000);
 
     [Fact]
     public void An_unconfirmed_fall_more_never_opens_a_gate() =>
-        Gen.Select(AnyChild, AnyFall).Sample((s, fall) => NothingOpened(s, s with { Falls = [.. s.Falls, fall with { Confirmed = false }] }), iter: 10_000);
+        Gen.Select(AnyChild, AnyFall).Sample((s, fall) => NothingOpened(s, s with { Falls = [.. s.Falls, fall with { Confirmed = false }] }), iter: 3_000);
 
     [Fact]
     public void An_unconfirmed_clean_fall_more_changes_no_gate() =>

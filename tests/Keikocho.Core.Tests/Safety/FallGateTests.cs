@@ -124,6 +124,9 @@ public sealed class FallGateTests
         Assert.Equal("21 days off the mat, 10 March 2026 to 31 March 2026: the falls are shown again first, an instructor watching.", answer.Reasons[0].Sentence);
         Assert.Equal("one clean fall at stage 2, then one at stage 3 or higher, on one evening and one device", answer.Of(Back).Stages[2].OpensWith);
 
+        Assert.Equal("Backward, stage 4 (from a partner, low and slow): shut; 0 of 2 clean evenings.", answer.Of(Back).Stages[3].Because.Sentence);
+        Assert.Equal("stage 4 comes first", answer.Of(Back).Stages[4].OpensWith);
+
         // What was complete before may be shown with an instructor, what never was may not.
         Assert.Equal(new[] { true, true, true, false, false, false }, answer.Of(Back).Stages.Select(s => s.MayBeTried));
         var shown = Reckon(Child(Day(3, 31), [.. seen, Falls(Day(3, 31), "1 2 3")]));

@@ -38,11 +38,11 @@ public static class BeginDraft
         return edition with { Name = After(edition.Name), From = null };
     }
 
-    /// <summary>A sample ladder; its source and its cautions stay with it.</summary>
-    public static Edition FromSample(Edition edition, string name)
+    /// <summary>A sample ladder as the club's own; its source and its cautions stay with it.</summary>
+    public static Edition FromSample(Edition edition, string ladder, string name)
     {
         ArgumentNullException.ThrowIfNull(edition);
-        return edition with { Name = name, From = null };
+        return edition with { Ladder = ladder, Name = name, From = null };
     }
 
     /// <summary>"edition 1" for the first.</summary>

@@ -22,7 +22,7 @@ internal static class BeginPosts
             "belts" => BeginDraft.FromBelts(club.Book, programme) is { } own ? (own, "Begun from the belts that the club has.") : null,
             "edition" => club.Book.NewestEdition(programme.LadderId) is { } newest ? (BeginDraft.FromEdition(newest.Edition), $"Begun from {newest.Name}.") : null,
             "sample" => SampleLadders.All.FirstOrDefault(s => s.Slug == slug) is { } sample
-                ? (BeginDraft.FromSample(sample.Edition, BeginDraft.NextName(club.Book.EditionsOf(programme.LadderId).Length)), $"Begun from the sample ladder {sample.Edition.Ladder}.") : null,
+                ? (BeginDraft.FromSample(sample.Edition, programme.Name, BeginDraft.NextName(club.Book.EditionsOf(programme.LadderId).Length)), $"Begun from the sample ladder {sample.Edition.Ladder}.") : null,
             "text" => OfText(sent, TextPosts.Typed(fields["text"])),
             _ => ((Edition, string)?)null,
         };
