@@ -16,13 +16,14 @@ internal static class StandFall
         var asked = frame.Parts.GateRule.CleanEvenings;
         var stands = frame.Blocks.NoFalls;
         int missing = -1, clean = 0;
-        bool away = false, tonight = false;
+        bool away = false, tonight = false, anySideTonight = false;
         FallWay? chosen = null;
         foreach (var way in ways)
         {
             var gate = Stage(gates, way, form.Stage);
             used.Add(gate);
             var lacks = Short(frame, gate, asked, stands);
+            anySideTonight |= gate.Because is HeadTouchedTonight;
 
             // Both sides: the side that lacks most. One side of either: the side that lacks least.
             if (missing < 0 || (form.BothSides ? lacks > missing : lacks < missing))
@@ -35,13 +36,15 @@ internal static class StandFall
             }
         }
 
+        // Shut wins: of both sides, either that touched tonight shuts the fall; and a kept pass ends with a touch on any side.
+        tonight |= form.BothSides && anySideTonight;
         var shown = form.BothSides ? ways : [chosen!.Value];
         var (cleanOn, touchedOn) = Days(frame, shown, form.Stage);
         var isMet = missing == 0;
         touchedOn = tonight ? frame.AsOf : touchedOn;
         if (touchedOn is { } old && isMet && old < frame.FreshFrom)
             touchedOn = null;
-        var kept = on.KeptUntil >= frame.TestOn && !stands && (touchedOn is null || isMet);
+        var kept = on.KeptUntil >= frame.TestOn && !stands && ((touchedOn is null && !anySideTonight) || isMet);
         if (kept)
             missing = 0;
         var word = kept && !isMet ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands || tonight, cleanOn, touchedOn, shown, form.Stage);

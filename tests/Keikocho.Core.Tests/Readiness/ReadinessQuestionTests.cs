@@ -93,6 +93,18 @@ public sealed partial class ReadinessQuestionTests
         Assert.True(known.Count > 30);
     }
 
+    // The touch at a higher stage restarts nothing below it, but tonight it shuts the whole direction, whichever side lacks more.
+    [Fact]
+    public void A_kept_fall_of_both_sides_does_not_hold_while_one_side_touched_on_the_evening_just_closed()
+    {
+        var fall = new Item("rolling", ItemKind.Fall, "Rolling", Fall: new FallForm(FallDirection.Rolling, BothSides: true, 2));
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] }));
+        Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(parts).Verdict);
+        var touched = parts.With(Touched(AsOf, FallDirection.Rolling, FallSide.Right, 4));
+        Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(touched).Verdict);
+        Assert.Empty(ReadinessCheck.Objections(touched, ReadinessTests.Reckon(touched)));
+    }
+
     [Fact]
     public void A_kept_fall_does_not_hold_past_a_head_touch_or_a_stand_down()
     {
