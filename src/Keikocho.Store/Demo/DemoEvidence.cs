@@ -42,12 +42,16 @@ internal sealed class DemoEvidence
     public DemoEyes EyesOf(DemoLesson lesson, Guid person)
     {
         if (making.Size == DemoSize.Large) return Eyes(cast.Adults[lesson.Hour.Hall * 5].Id);
+        var kept = making.Kept[lesson.Hour.Programme];
         var isBeginner = awards.StepOn(person, lesson.Row.Date) == 0;
         var at = Draw.About(making.Seed, DemoPart.Actor, lesson.Number, isBeginner ? 1 : 0).Below(100);
+        // What a leader, and an assistant who may not sign off, saw at the last two lessons waits to be confirmed.
+        if (isBeginner && lesson.Number == kept[^1].Number) return Eyes(cast.Leaders[0].Id);
+        if (isBeginner && lesson.Number == kept[^2].Number) return Eyes(cast.Adults[3].Id);
         // At the beginners' end an assistant, one who may not sign off, or a leader; with the main group mostly the instructors.
         return Eyes(isBeginner
-            ? at < 60 ? cast.Adults[2].Id : at < 80 ? cast.Adults[3].Id : cast.Leaders[0].Id
-            : at < 60 ? cast.Head.Id : at < 88 ? cast.Adults[1].Id : cast.Leaders[2].Id);
+            ? at < 76 ? cast.Adults[2].Id : at < 88 ? cast.Adults[3].Id : cast.Leaders[0].Id
+            : at < 60 ? cast.Head.Id : at < 92 ? cast.Adults[1].Id : cast.Leaders[2].Id);
     }
 
     /// <summary>Whether the head instructor stood behind the suggestions of a lesson that same evening; those of the last lessons wait.</summary>

@@ -41,11 +41,13 @@ internal static class DemoFalls
             if (!isThere || Forbidden(standDowns, day) || day >= stay.BackOn) continue;
             var present = lesson.Term == making.Terms.Count - 1;
             var step = stepOn(day);
-            var watched = again || lesson.Number == last || i < 4 || (step == 0 ? i % 2 == 0 : i % (present ? 3 : 9) == 0);
+            var watched = again || lesson.Number == last || (step == 0 ? i % 2 == 0 : i % (present ? 4 : 12) == 0);
             if (!watched) continue;
             var stage = Stage(step, i);
             foreach (var way in FallWay.All)
             {
+                // In earlier terms the fall forward is left out where not everything is shown anew.
+                if (way.Direction == FallDirection.Front && !again && !present) continue;
                 var highest = way.Direction == FallDirection.Front ? Math.Min(stage, 3) : stage;
                 // Of the large club two stages are enough.
                 var from = !again ? highest : making.Size == DemoSize.Small ? 1 : Math.Max(1, highest - 1);
