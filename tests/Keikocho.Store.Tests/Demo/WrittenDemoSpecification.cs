@@ -40,6 +40,14 @@ public abstract class WrittenDemoSpecification
         Same(Rows.KeepAparts, await db.KeepAparts.ToListAsync(Cancel));
         Same(Rows.Ladders, await db.Ladders.ToListAsync(Cancel));
         Same(Rows.Ranks, await db.Ranks.ToListAsync(Cancel));
+        Same(Rows.Editions, await db.Editions.ToListAsync(Cancel));
+        Same(Rows.Items, await db.Items.ToListAsync(Cancel));
+        Same(Rows.TermUnits, await db.TermUnits.ToListAsync(Cancel));
+        Same(Rows.AgeRules, await db.AgeRules.ToListAsync(Cancel));
+        Same(Rows.StandDowns, await db.StandDowns.ToListAsync(Cancel));
+        Same(Rows.Adaptations, await db.Adaptations.ToListAsync(Cancel));
+        Same(Rows.ChosenItems, await db.ChosenItems.ToListAsync(Cancel));
+        Same(Rows.Overrules, await db.Overrules.ToListAsync(Cancel));
         Same(Rows.Programmes, await db.Programmes.ToListAsync(Cancel));
         Same(Rows.WeeklyHours, await db.WeeklyHours.ToListAsync(Cancel));
         Same(Rows.Terms, await db.Terms.ToListAsync(Cancel));
@@ -68,6 +76,18 @@ public abstract class WrittenDemoSpecification
             .Select(g => FoldMarks.Fold(lessons[g.Key.LessonId], g.Key.PersonId, [.. g], new AttendanceRules())!).ToList();
         Assert.Equal(written.States, folded.Count);
         Same(folded, await db.Attendances.ToListAsync(Cancel));
+    }
+
+    [Fact]
+    public async Task The_check_of_the_whole_club_finds_nothing()
+    {
+        var engine = await FreshAsync();
+        await WriteDemo.WriteAsync(engine, Rows, Now, Cancel);
+        var report = await CheckClub.RunAsync(engine, _ => new AttendanceRules(), cancel: Cancel);
+        Assert.Empty(report.Problems);
+        using var db = engine.OpenDb();
+        Assert.True(await db.ItemStates.CountAsync(Cancel) > 500);
+        Assert.True(await db.FallStates.CountAsync(Cancel) > 40);
     }
 
     [Fact]
