@@ -5,6 +5,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Import;
 using Keikocho.App.Papers;
+using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
@@ -53,6 +54,7 @@ public static class KeikochoHost
         StartPosts.Map(app);
         ClubPosts.Map(app);
         PaperEndpoints.Map(app);
+        KeepPosts.Map(app);
         StudentPosts.Map(app);
         SightingsPosts.Map(app);
         SyllabusPosts.Map(app);
