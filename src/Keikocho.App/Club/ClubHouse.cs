@@ -28,6 +28,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
         Promotion = new PromotionStore(Writer);
+        Kept = new KeptAnswerStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -65,6 +66,8 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Verdicts set against the sum, and closed lists.</summary>
     public PromotionStore Promotion { get; }
+    /// <summary>Answers kept as they were told.</summary>
+    public KeptAnswerStore Kept { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

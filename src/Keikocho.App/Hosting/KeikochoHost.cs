@@ -5,6 +5,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Import;
 using Keikocho.App.Papers;
+using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
@@ -54,6 +55,7 @@ public static class KeikochoHost
         StartPosts.Map(app);
         ClubPosts.Map(app);
         PaperEndpoints.Map(app);
+        KeepPosts.Map(app);
         StudentPosts.Map(app);
         SightingsPosts.Map(app);
         TestPosts.Map(app);

@@ -7,4 +7,11 @@ namespace Keikocho.App.Papers;
 /// <param name="From">First day.</param>
 /// <param name="To">Last day.</param>
 /// <param name="Paper">"a4" or "letter".</param>
-public sealed record PaperAsk(string? Lesson = null, string? Programme = null, string? Span = null, string? From = null, string? To = null, string? Paper = null);
+/// <param name="Test">Which promotion test.</param>
+/// <param name="Children">Whose sheets: "forward", "if" or "all".</param>
+/// <param name="Rank">Which rank's copy for the wall.</param>
+/// <param name="Unit">Which unit stands on it; empty for the unit of the term.</param>
+/// <param name="Child">Which child.</param>
+public sealed record PaperAsk(
+    string? Lesson = null, string? Programme = null, string? Span = null, string? From = null, string? To = null, string? Paper = null,
+    string? Test = null, string? Children = null, string? Rank = null, string? Unit = null, string? Child = null);

@@ -18,6 +18,7 @@ public static class PaperEndpoints
         var seen = new SeenByAttribute(Role.Teaching, Device.Laptop);
         app.MapGet(PapersAddress.Register, Register).WithMetadata(seen);
         app.MapGet(PapersAddress.Blank, Blank).WithMetadata(seen);
+        SheetEndpoints.Map(app, seen);
     }
 
     private static IResult Register(OpenClub club, HttpContext http, string? lesson, string? paper)
@@ -42,7 +43,8 @@ public static class PaperEndpoints
         return Pdf(http, BlankRegister.Render(content, size), $"blank-register-{some.From.Iso()}-to-{some.To.Iso()}.pdf");
     }
 
-    private static PaperSize? Size(OpenClub club, string? paper) => paper switch
+    /// <summary>The size that was asked for, the club's own where nothing was said; null for one that there is not.</summary>
+    internal static PaperSize? Size(OpenClub club, string? paper) => paper switch
     {
         null or "" => club.Book.Club.Paper == PaperChoice.Letter ? PaperSize.Letter : PaperSize.A4,
         "a4" => PaperSize.A4,
@@ -50,17 +52,18 @@ public static class PaperEndpoints
         _ => null,
     };
 
-    private static FieldError NoSuchPaper(string control) => new(control, "Choose A4 or US Letter.");
+    internal static FieldError NoSuchPaper(string control) => new(control, "Choose A4 or US Letter.");
 
     private static string Clock(TimeOnly start) => start.ToString("HHmm", CultureInfo.InvariantCulture);
 
-    private static IResult Pdf(HttpContext http, PaperResult paper, string fileName)
+    internal static IResult Pdf(HttpContext http, PaperResult paper, string fileName)
     {
         http.Response.Headers.ContentDisposition = $"inline; filename=\"{fileName}\"";
         return Results.Bytes(paper.Pdf, "application/pdf");
     }
 
-    private static IResult Again(PaperAsk ask, FieldError error) => OnePage.Of<PapersPage>(new Dictionary<string, object?>
+    /// <summary>The page with what was asked and what is wrong with it.</summary>
+    internal static IResult Again(PaperAsk ask, FieldError error) => OnePage.Of<PapersPage>(new Dictionary<string, object?>
     {
         [nameof(PapersPage.Ask)] = ask,
         [nameof(PapersPage.Errors)] = new List<FieldError> { error },

@@ -14,13 +14,21 @@ namespace Keikocho.App.Papers;
 /// <param name="Term">Name of the term that is on; null between terms.</param>
 /// <param name="Paper">"a4" or "letter", the club's usual paper.</param>
 /// <param name="MissingGlyphs">Characters in names that papers cannot print.</param>
+/// <param name="Tests">Promotion tests to come, the next first; empty where none is set or no syllabus holds on its day.</param>
+/// <param name="Ranks">Ranks that ask something, lowest first.</param>
+/// <param name="Units">Units that may stand on a copy for the wall.</param>
+/// <param name="Children">Children of the registers of these tests, in register order.</param>
 public sealed record PapersView(
     IReadOnlyList<(string Id, string Words)> Lessons,
     string? Chosen,
     IReadOnlyList<(string Id, string Name)> Programmes,
     string? Term,
     string Paper,
-    IReadOnlyList<string> MissingGlyphs)
+    IReadOnlyList<string> MissingGlyphs,
+    IReadOnlyList<(string Id, string Words)> Tests,
+    IReadOnlyList<(string Key, string Words)> Ranks,
+    IReadOnlyList<(string Key, string Words)> Units,
+    IReadOnlyList<(string Id, string Words)> Children)
 {
     private const int LessonsBack = 40;
     private const int LessonsAhead = 12;
@@ -34,13 +42,22 @@ public sealed record PapersView(
         var offered = EveningLesson.Ahead(book, club.Today.AddDays(1)).SelectMany(day => book.LessonsOn(day)).Take(LessonsAhead)
             .Concat(EveningLesson.Back(book, club.Today).SelectMany(day => book.LessonsOn(day).Reverse()).Take(LessonsBack))
             .OrderByDescending(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id);
+        var tests = PaperTest.Offered(club).Select(t => PaperTest.Of(club, t)).Where(t => t.Edition is not null).ToList();
+        var ladders = tests.DistinctBy(t => t.Edition!.Id).ToList();
+        // Where several programmes are tested, each word says of which it is.
+        string Whose(PaperTest test, string words) => tests.Any(t => t.Programme.Id != tests[0].Programme.Id) ? $"{test.Programme.Name}: {words}" : words;
         return new PapersView(
             [.. offered.Select(l => (l.Id.ToString("D"), Words(club, l)))],
             UsualLesson(club)?.Id.ToString("D"),
             [.. book.Programmes.Select(p => (p.Id.ToString("D"), p.Name))],
             book.TermOn(club.Today)?.Name,
             book.Club.Paper == PaperChoice.Letter ? "letter" : "a4",
-            names.MissingGlyphs(book, club.Today));
+            names.MissingGlyphs(book, club.Today),
+            [.. tests.Select(t => (t.Test.Id.ToString("D"), t.Words))],
+            [.. ladders.SelectMany(t => t.Edition!.Edition.Ranks.Where(r => r.Requirements.Count > 0).Select(r => (r.Key, Whose(t, r.Name)))).DistinctBy(r => r.Key)],
+            [.. ladders.SelectMany(t => t.Edition!.Edition.Units.Select(u => (u.Key, Whose(t, u.Name)))).DistinctBy(u => u.Key)],
+            [.. tests.DistinctBy(t => t.Programme.Id).SelectMany(t => PaperName.Of(book, t.Programme, book.RegisterOf(t.Programme.Id, club.Today).Select(e => e.PersonId))
+                .Select(n => (n.PersonId.ToString("D"), Whose(t, n.Second is null ? n.First : $"{n.First} {n.Second}")))).DistinctBy(c => c.Item1)]);
     }
 
     /// <summary>Tonight's lesson, else the last one, else the next; null when there is none at all.</summary>

@@ -30,7 +30,9 @@ public sealed class EveryAddressTests
             seen++;
             var isFile = address.Contains('.', StringComparison.Ordinal);
             var expected = address == "/" ? HttpStatusCode.SeeOther : HttpStatusCode.OK;
-            if (answer.StatusCode != expected)
+            // A paper of a promotion test asks for a child, a test to come and a syllabus: without them the page of papers says so.
+            var isAsked = address.StartsWith("/papers/", StringComparison.Ordinal) && answer.StatusCode == HttpStatusCode.UnprocessableEntity;
+            if (answer.StatusCode != expected && !isAsked)
                 wrong.Add($"{address}: {(int)answer.StatusCode}");
             if (address == "/alive")
                 Assert.Equal("text/plain; charset=utf-8", answer.Content.Headers.ContentType?.ToString());
