@@ -60,6 +60,21 @@ public sealed class AccessibilityTests(Browser browser)
             addresses.Add((await window.Page.Locator("main a[href^='/students/']").First.GetAttributeAsync("href"))!);
         }
 
+        // The draft's pages are about something once there is a draft: one rank with the form of a line, one item.
+        if (pages.Contains("/syllabus/draft"))
+        {
+            await window.Page.GotoAsync("/syllabus");
+            await window.Page.Locator("#begin-part").WaitForAsync();
+            await window.Page.Locator("summary", new() { HasText = "A sample ladder" }).ClickAsync();
+            await window.Page.Locator("button[value='sample:ladder-willow']").ClickAsync();
+            var rank = (await window.Page.Locator("main a[href^='/syllabus/draft/rank/']").Nth(1).GetAttributeAsync("href"))!;
+            await window.Page.GotoAsync(rank);
+            var line = (await window.Page.Locator(".moves a.button").First.GetAttributeAsync("href"))!;
+            // Without its last part, which only scrolls.
+            await window.Page.GotoAsync(line.Split('#')[0]);
+            addresses.AddRange([rank, line.Split('#')[0], (await window.Page.Locator("main a[href^='/syllabus/draft/item/']").First.GetAttributeAsync("href"))!]);
+        }
+
         return addresses;
     }
 }

@@ -15,6 +15,9 @@ public sealed class LineBreakerTests
     public void Lines_break_after_a_hyphen() => Assert.Equal(["Maximiliane-", "Charlotte"], Lines("Maximiliane-Charlotte", 80));
 
     [Fact]
+    public void Lines_do_not_break_after_a_single_letter_and_its_hyphen() => Assert.Equal(["and", "O-goshi"], Lines("and O-goshi", 45));
+
+    [Fact]
     public void Lines_break_between_kanji_but_not_before_a_full_stop() => Assert.Equal(["稽古", "帳。"], Lines("稽古帳。", 35));
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Reflection;
 using Keikocho.Paper.Layout;
 using Keikocho.Paper.Register;
+using Keikocho.Paper.Sheets;
 using UglyToad.PdfPig;
 using UglyToad.PdfPig.Tokens;
 using Xunit;
@@ -12,6 +13,7 @@ public sealed class PaperTests
     public static TheoryData<string, PaperSize> Papers { get; } = new()
     {
         { "register", PaperSize.A4 }, { "register", PaperSize.Letter }, { "blank", PaperSize.A4 }, { "blank", PaperSize.Letter },
+        { "sheet", PaperSize.A4 }, { "sheet", PaperSize.Letter }, { "wall", PaperSize.A4 }, { "wall", PaperSize.Letter }, { "parents", PaperSize.A4 }, { "parents", PaperSize.Letter },
     };
 
     [Theory]
@@ -94,6 +96,11 @@ public sealed class PaperTests
         Assert.Equal(["Club", "Programme", "Period", "Hours", "Edition", "Dates", "Children", "Adults", "SpareLines", "PrintedOn"], Members<BlankRegisterContent>());
         Assert.Equal(["Date", "Closure"], Members<BlankRegisterDate>());
         Assert.Equal(["FirstName", "Second"], Members<BlankRegisterChild>());
+        Assert.Equal(
+            ["Club", "PrintedOn", "Child", "Sheet", "Term", "TestStart", "OtherTestDays", "Before", "Belt", "Scripts", "AtHome", "SpeakTo", "SeenGood", "NotReviewed", "Cautions", "TestWord"],
+            Members<RequirementSheetContent>());
+        Assert.Equal(["Kanji", "Kana"], Members<ItemScript>());
+        Assert.Equal(["Club", "Child", "PrintedOn", "Page", "SpeakTo"], Members<ParentsPageContent>());
     }
 
     [Fact]
@@ -119,9 +126,14 @@ public sealed class PaperTests
 
         var pdf = Render(paper, size);
         var read = await Poppler.Text(pdftotext, pdf, TestContext.Current.CancellationToken);
-        string[] words = paper == "register"
-            ? ["Osier Quay Judo Club", "Register, Juniors", "Tuesday 10 November 2026, 17:30 to 18:45, Quay Hall", "Ngọc Ánh", "Йосиф", "Ελένη", "健太", "さくら", "Żaneta", "came 17:50, left 18:05", "Page 1 of 1"]
-            : ["Osier Quay Judo Club", "Register, Juniors", "Ngọc Ánh", "Йосиф", "Ελένη", "健太", "さくら", "Żaneta", "In doubt, sit them out.", "Page 3 of 3"];
+        string[] words = paper switch
+        {
+            "register" => ["Osier Quay Judo Club", "Register, Juniors", "Tuesday 10 November 2026, 17:30 to 18:45, Quay Hall", "Ngọc Ánh", "Йосиф", "Ελένη", "健太", "さくら", "Żaneta", "came 17:50, left 18:05", "Page 1 of 1"],
+            "blank" => ["Osier Quay Judo Club", "Register, Juniors", "Ngọc Ánh", "Йосиф", "Ελένη", "健太", "さくら", "Żaneta", "In doubt, sit them out.", "Page 3 of 3"],
+            "parents" => ["Osier Quay Judo Club", "Anselm: White, two red tips", "What would change this", "Page 1 of 1"],
+            "wall" => ["Osier Quay Judo Club", "White, two red tips", "Copy for the wall", "大腰 おおごし · major hip throw", "Letting go at once at “mate”", "Page 1 of 1"],
+            _ => ["Osier Quay Judo Club", "White, two red tips", "Anselm B.", "袈裟固 けさがため", "Any 2 of these 4:", "Page 2 of 2"],
+        };
         Assert.All(words, word => Assert.Contains(word, read, StringComparison.Ordinal));
         Assert.Equal(Letters(PdfReading.Text(pdf)), Letters(read));
     }
@@ -130,7 +142,15 @@ public sealed class PaperTests
         [.. typeof(T).GetProperties(BindingFlags.Public | BindingFlags.Instance).OrderBy(property => property.MetadataToken).Select(property => property.Name)];
 
     private static byte[] Render(string paper, PaperSize size) =>
-        (paper == "register" ? RegisterSheet.Render(Samples.Sheet(40), size) : BlankRegister.Render(Samples.Blank(40, 26), size)).Pdf;
+        (paper switch
+        {
+            "register" => RegisterSheet.Render(Samples.Sheet(40), size),
+            "blank" => BlankRegister.Render(Samples.Blank(40, 26), size),
+            "sheet" => RequirementSheetPaper.Draw(SheetSamples.Child(SheetSamples.Long), size),
+            "wall" => RequirementSheetPaper.Draw(SheetSamples.Wall(), size),
+            "parents" => ParentsPagePaper.Draw(SheetSamples.Parents, size),
+            _ => throw new ArgumentOutOfRangeException(nameof(paper)),
+        }).Pdf;
 
     // Both readers order lines in their own way: the letters must be the same, each as often.
     private static string Letters(string text) => string.Concat(text.Where(letter => !char.IsWhiteSpace(letter) && !char.IsControl(letter)).Order());

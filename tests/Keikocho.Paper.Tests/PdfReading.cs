@@ -23,6 +23,27 @@ internal static class PdfReading
         return string.Join("\n", document.GetPages().Select(page => string.Concat(page.Letters.Select(letter => letter.Value))));
     }
 
+    /// <summary>Every page's text in drawing order, a page a line, with a space where a new line or column begins, but not after a hyphen.</summary>
+    public static string Flowing(byte[] pdf)
+    {
+        using var document = PdfDocument.Open(pdf);
+        return string.Join("\n", document.GetPages().Select(page =>
+        {
+            var text = new StringBuilder();
+            Letter? before = null;
+            foreach (var letter in page.Letters)
+            {
+                var jump = before is not null && (Math.Abs(letter.StartBaseLine.Y - before.StartBaseLine.Y) > 1 || letter.StartBaseLine.X - before.EndBaseLine.X > 4);
+                if (jump && text[^1] is not (' ' or '-'))
+                    text.Append(' ');
+                text.Append(letter.Value == "\u00A0" ? " " : letter.Value);
+                before = letter;
+            }
+
+            return text.ToString();
+        }));
+    }
+
     /// <summary>Lines from top to bottom with their places in steps of 2 points: coarse, so that only a visible move changes them.</summary>
     public static string Places(byte[] pdf)
     {

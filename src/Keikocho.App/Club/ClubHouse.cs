@@ -4,6 +4,7 @@ using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
+using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.Club;
 
@@ -20,6 +21,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Calendar = new CalendarStore(Writer);
         People = new PeopleStore(Writer);
         Marks = new MarksStore(Writer);
+        Syllabus = new SyllabusStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -42,6 +44,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Marks.</summary>
     public MarksStore Marks { get; }
+
+    /// <summary>Drafts and editions, units of terms, age rules.</summary>
+    public SyllabusStore Syllabus { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

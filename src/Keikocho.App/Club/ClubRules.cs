@@ -4,6 +4,7 @@ using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 
@@ -21,20 +22,73 @@ public static class ClubRules
             YesNo(book, "attendance.leavingEarlyCounts", day, proposed.LeavingEarlyCounts));
     }
 
-    /// <summary>Lessons and weeks that are asked: the programme's own first course at the beginners' end, else the club's setting.</summary>
+    /// <summary>
+    /// Lessons and weeks that are asked of a child, where the club has an edition of its ladder: those of the rank that the child is tested
+    /// for, with the figures for its age. Else, as for anybody at an end.
+    /// </summary>
+    /// <param name="book">The book.</param>
+    /// <param name="programme">The programme.</param>
+    /// <param name="person">The child.</param>
+    /// <param name="day">The day of the test; the day asked about where none is set.</param>
+    /// <param name="today">The day whose settings and edition hold.</param>
+    public static ClockRule Clock(ClubBook book, ProgrammeRow programme, Guid person, DateOnly day, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(programme);
+        var usual = Clock(book, programme, book.EndOf(person, programme, null, today), today);
+        if (NextRank(book, programme, person, day) is not { } next) return usual;
+        return Of(next.Minima, AgeOf(book, person, next.Minima, day, today), usual);
+    }
+
+    /// <summary>
+    /// Lessons and weeks that are asked at an end: at the beginners' end those of the rank that ends the first course, where the club has an
+    /// edition, else the programme's own first course; for everybody else the club's setting.
+    /// </summary>
     public static ClockRule Clock(ClubBook book, ProgrammeRow programme, MatEnd end, DateOnly day)
     {
+        ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(programme);
         var proposed = new ClockRule();
         var lessons = Whole(book, "clock.minimumLessons", day, proposed.MinimumLessons);
         var weeks = Whole(book, "clock.minimumWeeks", day, proposed.MinimumWeeks);
-        if (end == MatEnd.Beginners)
-        {
-            lessons = programme.FirstCourseLessons ?? lessons;
-            weeks = programme.FirstCourseWeeks ?? weeks;
-        }
+        var aDay = Whole(book, "clock.lessonsADay", day, proposed.LessonsADay);
+        if (end != MatEnd.Beginners) return new ClockRule(lessons, weeks, aDay);
+        var usual = new ClockRule(programme.FirstCourseLessons ?? lessons, programme.FirstCourseWeeks ?? weeks, aDay);
+        return book.EditionOn(programme.LadderId, day)?.Edition.Ranks.FirstOrDefault(r => r.FirstCourse) is { } first ? Of(first.Minima, null, usual) : usual;
+    }
 
-        return new ClockRule(lessons, weeks, Whole(book, "clock.lessonsADay", day, proposed.LessonsADay));
+    /// <summary>The rank that a child is tested for on a day: the one above the rank that is worn; null at the top or without an edition.</summary>
+    public static LadderRank? NextRank(ClubBook book, ProgrammeRow programme, Guid person, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(programme);
+        if (book.EditionOn(programme.LadderId, day)?.Edition is not { Ranks: { Count: > 1 } ranks }) return null;
+        if (book.RankOf(person, programme.LadderId) is not { } worn) return ranks[1];
+        for (var i = 0; i < ranks.Count; i++)
+            if (ranks[i].Key == worn.Key) return i + 1 < ranks.Count ? ranks[i + 1] : null;
+        // A belt that this edition does not have: where it stands among the belts that the club has now.
+        return worn.Position > 0 && worn.Position < ranks.Count ? ranks[worn.Position] : null;
+    }
+
+    // A rank that says nothing of time leaves it to what is there.
+    private static ClockRule Of(Minima minima, int? age, ClockRule usual)
+    {
+        if (minima is { Lessons: 0, Weeks: 0, Months: 0, ForAges: null or { Count: 0 } }) return usual;
+        var own = minima.ForAges?.FirstOrDefault(f => f.Ages.Holds(age));
+        return usual with
+        {
+            MinimumLessons = own?.Lessons ?? minima.Lessons,
+            MinimumWeeks = own?.Weeks ?? minima.Weeks,
+            LessonsADay = minima.LessonsADay > 0 ? minima.LessonsADay : usual.LessonsADay,
+        };
+    }
+
+    private static int? AgeOf(ClubBook book, Guid person, Minima minima, DateOnly day, DateOnly today)
+    {
+        if (book.Person(person)?.Born is not { } born || born > day) return null;
+        return minima.AgeBy == AgeBasis.CalendarYear
+            ? day.Year - born.Year
+            : Age.On(born, day, book.Setting("ageOut.leapBirthday", today) == "1 March" ? LeapBirthday.FirstMarch : LeapBirthday.TwentyEighthFebruary);
     }
 
     /// <summary>How the common rate of attendance is found.</summary>

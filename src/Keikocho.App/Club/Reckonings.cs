@@ -72,7 +72,7 @@ public sealed class Reckonings
                 asOf < start ? start : asOf,
                 start,
                 promoted ? ClockStart.Promotion : ClockStart.FirstLesson,
-                ClubRules.Clock(book, programme, book.EndOf(enrolment.PersonId, programme, null, asOf), asOf),
+                ClubRules.Clock(book, programme, enrolment.PersonId, test ?? asOf, asOf),
                 [.. lessons.Where(l => l.Date >= enrolment.CountsFrom && (test is null ? l.Date <= asOf : l.Date <= test)).Select(l => new ClockLesson(
                     l.Date,
                     l.Date <= asOf && own.TryGetValue(l.Id, out var state) ? StateOf(state) : null,

@@ -16,6 +16,7 @@ public static class AllVerbs
         CheckVerb.Build(),
         ArchiveVerb.Build(),
         .. SumVerb.BuildAll(),
+        SyllabusVerb.Build(),
         ImportVerb.Build(),
     ];
 }

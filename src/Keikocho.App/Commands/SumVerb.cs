@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Keikocho.Core.Command;
+using Keikocho.Store.Starter;
 
 namespace Keikocho.App.Commands;
 
@@ -23,7 +24,7 @@ public static class SumVerb
         {
             var from = parsed.GetValue(source)!;
             var question = await QuestionText.ReadAsync(from, stopping);
-            switch (AnswerQuestion.Answer(name, question))
+            switch (AnswerQuestion.Answer(name, question, () => StarterNames.Known))
             {
                 case QuestionOutcome.Answered answered:
                     await parsed.InvocationConfiguration.Output.WriteLineAsync(answered.Json);
@@ -43,6 +44,12 @@ public static class SumVerb
         "attendance" => "How often each child comes, the chance of enough lessons, and how many to expect tonight",
         "roll" => "Who is on the premises now",
         "adults" => "How many adults the children of an evening need, how many there are, and how many are short",
+        "names" => "Which technique or word each spelling means: one, one of a few, or none",
+        "gate" => "One child's fall gates tonight: which way it may be thrown, at what stage, and what would open the rest",
+        "standdown" => "What one child may not do for now, and until whose word",
+        "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
+        "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
+        "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

@@ -10,6 +10,7 @@ using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
 using Keikocho.App.Start;
 using Keikocho.App.Students;
+using Keikocho.App.Syllabus;
 using Keikocho.Store.Engines;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -49,6 +50,7 @@ public static class KeikochoHost
         ClubPosts.Map(app);
         PaperEndpoints.Map(app);
         StudentPosts.Map(app);
+        SyllabusPosts.Map(app);
         ImportPosts.Map(app);
     }
 

@@ -82,11 +82,10 @@ public sealed record TonightView(
             new NamedChild(new PersonId(p.Id), p.CallName, p.Family, book.RankOf(p.Id, programme.LadderId)?.Name))]);
         var anyone = states.Values.Any(s => s.Word != AttendanceWord.Untouched);
         var ends = names.Select(n => (n.Person.Value, n.Name, End: book.EndOf(n.Person.Value, programme, lesson, lesson.Date))).ToList();
-        var rule = ClubRules.Clock(book, programme, MatEnd.Beginners, lesson.Date);
 
         TonightEnd EndOf(MatEnd end)
         {
-            var children = ends.Where(e => e.End == end).Select(e => Child(book, programme, lesson, reckoning, rule, states, e.Value, e.Name, end)).ToList();
+            var children = ends.Where(e => e.End == end).Select(e => Child(book, programme, lesson, reckoning, states, e.Value, e.Name, end)).ToList();
             return anyone
                 ? new TonightEnd([.. children.Where(c => c.IsHere)], [.. children.Where(c => !c.IsHere)])
                 : new TonightEnd([.. children], []);
@@ -117,12 +116,12 @@ public sealed record TonightView(
     }
 
     private static TonightChild Child(
-        ClubBook book, ProgrammeRow programme, LessonRow lesson, ProgrammeReckoning reckoning, ClockRule rule,
+        ClubBook book, ProgrammeRow programme, LessonRow lesson, ProgrammeReckoning reckoning,
         Dictionary<Guid, AttendanceRow> states, Guid person, string name, MatEnd end)
     {
         var rank = book.RankOf(person, programme.LadderId);
         var words = end == MatEnd.Beginners && reckoning.Children.TryGetValue(person, out var own)
-            ? LessonWords(own, rule, lesson.Date <= reckoning.AsOf && states.GetValueOrDefault(person) is { Counts: true })
+            ? LessonWords(own, ClubRules.Clock(book, programme, person, reckoning.TestOn ?? lesson.Date, lesson.Date), lesson.Date <= reckoning.AsOf && states.GetValueOrDefault(person) is { Counts: true })
             : end == MatEnd.Beginners ? "first evening" : rank?.Name ?? "no rank recorded";
         return new TonightChild(person, name, rank, words, states.GetValueOrDefault(person)?.Word == AttendanceWord.Present);
     }

@@ -3,7 +3,10 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Names;
+using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Command;
 
@@ -30,10 +33,13 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
-    public static QuestionOutcome Answer(string name, string json)
+    /// <param name="name">The sum.</param>
+    /// <param name="json">The question.</param>
+    /// <param name="library">Names to look among where a question about names gives none; null where there is no library.</param>
+    public static QuestionOutcome Answer(string name, string json, Func<IReadOnlyList<KnownName>>? library = null)
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(json);
@@ -43,6 +49,12 @@ public static class AnswerQuestion
             "attendance" => Do<AttendanceSnapshot, AttendanceAnswer>(json, ReckonAttendance.Reckon),
             "roll" => Do<RollSnapshot, RollAnswer>(json, Roll.Take),
             "adults" => Do<AdultsSnapshot, AdultsAnswer>(json, EnoughAdults.Count),
+            "names" => Do<NamesSnapshot, NamesAnswer>(json, q => ResolveNames.Resolve(q.Names is null && library is not null ? q with { Names = library() } : q)),
+            "gate" => Do<FallGateSnapshot, FallGateAnswer>(json, FallGate.Reckon),
+            "standdown" => Do<StandDownsSnapshot, StandDownsAnswer>(json, StandDowns.Read),
+            "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
+            "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
+            "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

@@ -48,13 +48,3 @@ public sealed record SeenEvening(DateOnly On, SeenWord? Word, bool Confirmed, bo
 /// <param name="Item">Key of the item.</param>
 /// <param name="Evenings">Oldest first; evenings on which everything was taken back are not there.</param>
 public sealed record ItemSeen(string Item, IReadOnlyList<SeenEvening> Evenings);
-
-/// <summary>
-/// Folds the marks of one child and one item, evening by evening (C23): the same state for every order of arrival; the same evening
-/// by two people is one evening; good against not yet counts as nothing until an instructor settles it; a leader's word waits.
-/// </summary>
-public static class FoldSightings
-{
-    /// <summary>Folds the marks of one child and one item.</summary>
-    public static IReadOnlyList<SeenEvening> Fold(IReadOnlyCollection<SightingMark> marks) => throw new NotImplementedException();
-}

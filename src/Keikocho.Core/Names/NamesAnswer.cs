@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Keikocho.Core.Kernel;
 
 namespace Keikocho.Core.Names;
 
@@ -27,7 +28,8 @@ public abstract record NameOutcome
     /// <summary>Exactly one name.</summary>
     /// <param name="Name">The name to show.</param>
     /// <param name="How">How it was found, in plain words: "written without hyphens".</param>
-    public sealed record One(string Name, string How) : NameOutcome;
+    /// <param name="CountedFrom">The name that was written, where <paramref name="Name"/> is the listed one that it is counted as.</param>
+    public sealed record One(string Name, string How, string? CountedFrom = null) : NameOutcome;
 
     /// <summary>One of a few; somebody must choose.</summary>
     /// <param name="Names">The names, each with what tells it apart, in a fixed order.</param>
@@ -41,3 +43,19 @@ public abstract record NameOutcome
 /// <param name="Name">The name.</param>
 /// <param name="Apart">What tells it apart: "ko, the minor one".</param>
 public sealed record Candidate(string Name, string Apart);
+
+/// <summary>One spelling and what it may mean.</summary>
+/// <param name="Written">The spelling as it was written.</param>
+/// <param name="Outcome">What it may mean.</param>
+/// <param name="Shown">For one name, the name as the club shows it; null otherwise.</param>
+public sealed record NameResolved(string Written, NameOutcome Outcome, string? Shown);
+
+/// <summary>The spellings with their names.</summary>
+/// <param name="Resolved">Each spelling, in the order of the question.</param>
+/// <param name="One">How many are one name.</param>
+/// <param name="Several">How many may be one of a few.</param>
+/// <param name="None">How many are no name that is known.</param>
+/// <param name="Reasons">For each spelling why, and how many there are of each kind.</param>
+/// <param name="Settings">The settings used.</param>
+public sealed record NamesAnswer(
+    IReadOnlyList<NameResolved> Resolved, int One, int Several, int None, IReadOnlyList<Reason> Reasons, IReadOnlyList<SettingUsed> Settings);

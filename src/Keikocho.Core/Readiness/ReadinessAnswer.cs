@@ -106,15 +106,3 @@ public sealed record ReadinessAnswer(
     string? OverruleRefused,
     IReadOnlyList<Reason> Reasons,
     IReadOnlyList<SettingUsed> Settings);
-
-/// <summary>Put forward, if, or not this time (C11), with every reason.</summary>
-public static class ReckonReadiness
-{
-    /// <summary>Reckons one child from the whole question.</summary>
-    /// <exception cref="ArgumentException">A part of the question contradicts itself.</exception>
-    public static ReadinessAnswer Reckon(ReadinessSnapshot snapshot) => throw new NotImplementedException();
-
-    /// <summary>Reckons one child from parts already reckoned.</summary>
-    /// <exception cref="ArgumentException">A part contradicts itself.</exception>
-    public static ReadinessAnswer Reckon(ReadinessParts parts) => throw new NotImplementedException();
-}

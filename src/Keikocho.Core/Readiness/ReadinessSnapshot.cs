@@ -92,6 +92,7 @@ public sealed record TestPapers(
 /// <param name="Overrule">A verdict that was set against the sum; null for none.</param>
 /// <param name="GateRule">The rule of the fall gate.</param>
 /// <param name="Rule">The rule of readiness.</param>
+/// <param name="LikelyPercent">From this chance on, enough lessons are "likely": the club's own setting. Proposed 80.</param>
 public sealed record ReadinessSnapshot(
     ClockSnapshot Clock,
     SheetSnapshot Sheet,
@@ -102,7 +103,8 @@ public sealed record ReadinessSnapshot(
     IReadOnlyList<DateOnly> LessonsLeft,
     Overrule? Overrule,
     FallGateRule GateRule,
-    ReadinessRule Rule);
+    ReadinessRule Rule,
+    int LikelyPercent = 80);
 
 /// <summary>The same question with the parts that a club reckons once for many children already reckoned.</summary>
 /// <param name="AsOf">The evening just closed.</param>
@@ -118,6 +120,8 @@ public sealed record ReadinessSnapshot(
 /// <param name="Overrule">A verdict set against the sum.</param>
 /// <param name="GateRule">The rule of the fall gate.</param>
 /// <param name="Rule">The rule of readiness.</param>
+/// <param name="LikelyPercent">From this chance on, enough lessons are "likely": the club's own setting. Proposed 80.</param>
+/// <param name="HarderForms">Items of the edition that cover easier ones; null for those of the sheet alone.</param>
 public sealed record ReadinessParts(
     DateOnly AsOf,
     DateOnly TestOn,
@@ -131,4 +135,6 @@ public sealed record ReadinessParts(
     IReadOnlyList<DateOnly> LessonsLeft,
     Overrule? Overrule,
     FallGateRule GateRule,
-    ReadinessRule Rule);
+    ReadinessRule Rule,
+    int LikelyPercent = 80,
+    IReadOnlyList<Item>? HarderForms = null);

@@ -2,108 +2,146 @@ using Keikocho.Core.Kernel;
 
 namespace Keikocho.Core.Safety;
 
-/// <summary>The rule of C2. A club's own; proposed values are ours, no source.</summary>
-/// <param name="CleanEvenings">Clean evenings that open a stage. Proposed 2.</param>
-/// <param name="FreshDays">The latest of them is at most so many days old. Proposed 21.</param>
-/// <param name="AwayDays">So many days off the mat shut everything. Proposed 21.</param>
-public sealed record FallGateRule(int CleanEvenings = 2, int FreshDays = 21, int AwayDays = 21)
-{
-    private static readonly WholeNumberSetting Evenings = new("fallGate.cleanEvenings", "Clean evenings that open a stage", 2, "evenings", 1, 10, Setting.Ours);
-    private static readonly WholeNumberSetting Fresh = new("fallGate.freshDays", "The latest clean evening is at most so many days old", 21, "days", 1, 365, Setting.Ours);
-    private static readonly WholeNumberSetting Away = new("fallGate.awayDays", "So many days off the mat shut every gate", 21, "days", 1, 365, Setting.Ours);
-
-    /// <summary>What a club may set, with the proposed values.</summary>
-    public static IReadOnlyList<Setting> Settings { get; } = [Evenings, Fresh, Away];
-
-    /// <summary>The values in use.</summary>
-    public IReadOnlyList<SettingUsed> Used() => [Evenings.Use(CleanEvenings), Fresh.Use(FreshDays), Away.Use(AwayDays)];
-
-    internal void Guard()
-    {
-        Evenings.Guard(CleanEvenings, nameof(CleanEvenings));
-        Fresh.Guard(FreshDays, nameof(FreshDays));
-        Away.Guard(AwayDays, nameof(AwayDays));
-    }
-}
-
-/// <summary>A throw that is planned for a drill: what it asks of the one who falls.</summary>
-/// <param name="Name">The technique.</param>
-/// <param name="Ways">Ways in which the partner may fall, from the fall table for the hand or hands that are drilled; all must be open.</param>
-/// <param name="Stage">Stage that the drill asks.</param>
-public sealed record PlannedThrow(string Name, IReadOnlyList<FallWay> Ways, int Stage);
-
-/// <summary>The question: one child's gates tonight.</summary>
-/// <param name="Tonight">The evening.</param>
-/// <param name="Falls">Every fall that was marked, in any order.</param>
-/// <param name="OnTheMat">Days on which the child was on the mat, tonight too where the child is here; in any order.</param>
-/// <param name="StandDowns">Every stand-down, lifted ones too.</param>
-/// <param name="Rule">The rule.</param>
-/// <param name="Planned">Throws that are planned; may be empty.</param>
-public sealed record FallGateSnapshot(
-    DateOnly Tonight,
-    IReadOnlyList<FallMark> Falls,
-    IReadOnlyList<DateOnly> OnTheMat,
-    IReadOnlyList<StandDown> StandDowns,
-    FallGateRule Rule,
-    IReadOnlyList<PlannedThrow> Planned);
-
-/// <summary>State of one gate at one stage.</summary>
-public enum GateState
-{
-    /// <summary>Shut.</summary>
-    Shut = 0,
-    /// <summary>Complete but not fresh: look again. Blocks like shut.</summary>
-    LookAgain = 1,
-    /// <summary>Open.</summary>
-    Open = 2,
-}
-
-/// <summary>One way at one stage.</summary>
-/// <param name="Stage">1 to 6.</param>
-/// <param name="State">Open, look again or shut.</param>
-/// <param name="MayBeTried">May be tried tonight with a named instructor watching.</param>
-/// <param name="CleanEvenings">Clean evenings that count now.</param>
-/// <param name="LatestClean">The latest of them; null for none.</param>
-/// <param name="OpensWith">What would open it, in plain words; null when open.</param>
-/// <param name="Because">The rule with its figures and dates.</param>
-public sealed record StageGate(
-    int Stage, GateState State, bool MayBeTried, int CleanEvenings, DateOnly? LatestClean, string? OpensWith, Reason Because);
-
-/// <summary>One way at all stages.</summary>
-/// <param name="Way">Direction and side.</param>
-/// <param name="Stages">Stage 1 to 6.</param>
-/// <param name="OpenTo">Highest open stage; 0 when all are shut.</param>
-public sealed record WayGate(FallWay Way, IReadOnlyList<StageGate> Stages, int OpenTo);
-
-/// <summary>Whether a planned throw may be done on this child.</summary>
-/// <param name="Name">The technique.</param>
-/// <param name="MayBeThrown">Every way that it asks is open at its stage.</param>
-/// <param name="Because">Why.</param>
-public sealed record ThrowAnswer(string Name, bool MayBeThrown, Reason Because);
-
-/// <summary>One child's gates.</summary>
-/// <param name="Ways">Every way, in the order of <see cref="FallWay.All"/>.</param>
-/// <param name="Throws">The planned throws, in the order of the question.</param>
-/// <param name="Role">What the child does tonight, as a card prints it, without any reason: "throws and is thrown", "tori only", "holds and words".</param>
-/// <param name="Suggestions">Falls that wait for somebody who may confirm them.</param>
-/// <param name="Reasons">Every rule, figure and date used.</param>
-/// <param name="Settings">The settings used.</param>
-public sealed record FallGateAnswer(
-    IReadOnlyList<WayGate> Ways,
-    IReadOnlyList<ThrowAnswer> Throws,
-    string Role,
-    int Suggestions,
-    IReadOnlyList<Reason> Reasons,
-    IReadOnlyList<SettingUsed> Settings)
-{
-    /// <summary>The gate of one way.</summary>
-    public WayGate Of(FallWay way) => Ways.First(w => w.Way == way);
-}
-
-/// <summary>May this child be thrown, which way, at what stage (C2). Shut wins.</summary>
+/// <summary>May this child be thrown, which way, at what stage. Shut wins.</summary>
 public static class FallGate
 {
-    /// <summary>Reckons one child's gates.</summary>
-    /// <exception cref="ArgumentException">A figure out of range, or a fall that the table does not have.</exception>
-    public static FallGateAnswer Reckon(FallGateSnapshot snapshot) => throw new NotImplementedException();
+    /// <summary>Reckons one child's gates. What is dated after tonight is left out.</summary>
+    /// <exception cref="ArgumentException">A figure out of range, a fall that does not exist, or a lifting without adult, reason or day.</exception>
+    public static FallGateAnswer Reckon(FallGateSnapshot snapshot)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        Guard(snapshot);
+        var tonight = snapshot.Tonight;
+        var falls = snapshot.Falls.Where(f => f.On <= tonight).ToArray();
+        var since = MatBreak.Of(snapshot);
+        var ways = FallWay.All.Select(way => Way(way, [.. falls.Where(f => f.Direction == way.Direction && f.Side == way.Side)], snapshot, since)).ToArray();
+        var throws = snapshot.Planned.Select(p => Throw(p, ways)).ToArray();
+        var suggestions = falls.Count(f => !f.Confirmed);
+        var reasons = new List<Reason>();
+        if (since.Because is { } why)
+            reasons.Add(why);
+        reasons.AddRange(ways.SelectMany(w => w.Stages).Where(s => s.State != GateState.Shut || s.CleanEvenings > 0 || s.Because is HeadTouchedTonight).Select(s => s.Because));
+        reasons.AddRange(throws.Select(t => t.Because));
+        if (suggestions > 0)
+            reasons.Add(new FallsToConfirm(suggestions));
+        if (reasons.Count == 0)
+            reasons.Add(new NoFallSeen());
+        return new FallGateAnswer(ways, throws, Role(snapshot, ways, throws), suggestions, reasons, snapshot.Rule.Used());
+    }
+
+    private static WayGate Way(FallWay way, FallMark[] falls, FallGateSnapshot snapshot, MatBreak since)
+    {
+        var evenings = falls.GroupBy(f => f.On).OrderBy(g => g.Key).Select(g => new FallEvening(g.Key, [.. g])).ToArray();
+        var stages = new List<StageGate>(FallWords.LastStage);
+        var below = GateState.Open;
+        for (var stage = FallWords.FirstStage; stage <= FallWords.LastStage; stage++)
+        {
+            var gate = Stage(way, stage, evenings, snapshot, since, below);
+            stages.Add(gate);
+            below = gate.State;
+        }
+
+        return new WayGate(way, stages, stages.LastOrDefault(s => s.State == GateState.Open)?.Stage ?? 0);
+    }
+
+    private static StageGate Stage(FallWay way, int stage, FallEvening[] evenings, FallGateSnapshot snapshot, MatBreak since, GateState below)
+    {
+        var rule = snapshot.Rule;
+        var tonight = snapshot.Tonight;
+        DateOnly? touched = null;
+        foreach (var e in evenings)
+            touched = e.LowestTouch <= stage ? e.On : touched;
+        DateOnly[] clean = [.. evenings.Where(e => e.IsCleanAt(stage) && !(e.On <= touched)).Select(e => e.On)];
+        DateOnly? latest = clean.Length > 0 ? clean[^1] : null;
+        var missing = Math.Max(0, rule.CleanEvenings - clean.Length);
+        var shownAgain = since.From is not { } from || evenings.Any(e => e.On >= from && e.ShowsAgain(stage));
+        var isTonightClean = latest == tonight;
+
+        StageGate Gate(GateState state, bool tried, string? opens, Reason because) => new(stage, state, tried, clean.Length, latest, opens, because);
+
+        if (since.Standing is { } standing)
+            return Gate(GateState.Shut, false, "the stand-down is lifted by a named adult, then the falls are shown again", new GateUnderStandDown(way, stage, standing.From));
+        if (evenings.Length > 0 && evenings[^1].On == tonight && evenings[^1].LowestTouch is { } height)
+        {
+            var after = !shownAgain ? "not tonight; then the falls are shown again"
+                : missing > 0 ? $"not tonight; {More(missing)} on later days open{(missing == 1 ? "s" : "")} it"
+                : "not tonight; the next evening";
+            return Gate(GateState.Shut, false, after, new HeadTouchedTonight(way, stage, height));
+        }
+
+        var mayBeTried = stage == FallWords.FirstStage || below == GateState.Open;
+        var first = $"stage {stage - 1} comes first";
+        var few = new TooFewCleanEvenings(way, stage, clean, rule.CleanEvenings, touched);
+        if (!shownAgain)
+        {
+            mayBeTried |= missing == 0;
+            var opens = !mayBeTried ? first : ShowAgain(stage, missing, isTonightClean);
+            return Gate(GateState.Shut, mayBeTried, opens, clean.Length == 0 ? few : new NotShownAgain(way, stage, since.Because!));
+        }
+
+        if (missing > 0)
+        {
+            var opens = !mayBeTried ? first : $"{More(missing)}{(isTonightClean ? " on later days" : "")} open{(missing == 1 ? "s" : "")} it";
+            return Gate(GateState.Shut, mayBeTried, opens, few);
+        }
+
+        return tonight.DayNumber - latest!.Value.DayNumber > rule.FreshDays
+            ? Gate(GateState.LookAgain, mayBeTried, mayBeTried ? "one clean evening opens it" : first, new CleanTooLongAgo(way, stage, latest.Value, tonight, rule.FreshDays))
+            : Gate(GateState.Open, true, null, new StageIsOpen(way, stage, clean, tonight));
+    }
+
+    /// <summary>What shows a stage again. The evening of the showing is a clean evening itself.</summary>
+    private static string ShowAgain(int stage, int missing, bool isTonightClean)
+    {
+        if (stage == FallWords.FirstStage)
+            return missing > 1 ? $"{More(missing)} open it" : "one clean fall at this stage";
+        var left = missing - (isTonightClean ? 0 : 1);
+        var show = $"one clean fall at stage {stage - 1}, then one at stage {stage} or higher, on one evening and one device";
+        return left > 0 ? $"{show}; and {More(left)}" : show;
+    }
+
+    private static string More(int evenings) => evenings == 1 ? "one more clean evening" : $"{evenings} more clean evenings";
+
+    private static ThrowAnswer Throw(PlannedThrow planned, WayGate[] ways)
+    {
+        if (planned.Ways.Count == 0)
+            return new ThrowAnswer(planned.Name, false, new NoWayGiven(planned.Name));
+        var shut = planned.Ways.Distinct().OrderBy(w => w.Direction).ThenBy(w => w.Side)
+            .Where(way => ways.First(w => w.Way == way).Stages[planned.Stage - 1].State != GateState.Open).ToArray();
+        return new ThrowAnswer(planned.Name, shut.Length == 0, new PlannedThrowJudged(planned.Name, planned.Stage, shut));
+    }
+
+    private static string Role(FallGateSnapshot snapshot, WayGate[] ways, ThrowAnswer[] throws)
+    {
+        var stands = StandDowns.Read(new StandDownsSnapshot(snapshot.Tonight, snapshot.StandDowns));
+        if (!stands.MayFall)
+            return stands.Role;
+        // Without a plan: somebody else has a hand in every fall from the fourth stage on.
+        if (throws.Length == 0)
+            return ways.Any(w => w.OpenTo >= 4) ? RoleWords.ThrowsAndIsThrown : RoleWords.ToriOnly;
+        var may = throws.Where(t => t.MayBeThrown).Select(t => t.Name).ToArray();
+        return may.Length == throws.Length ? RoleWords.ThrowsAndIsThrown
+            : may.Length == 0 ? RoleWords.ToriOnly
+            : $"throws; is thrown with {Words.List(may)} only";
+    }
+
+    private static void Guard(FallGateSnapshot snapshot)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot.Rule);
+        ArgumentNullException.ThrowIfNull(snapshot.OnTheMat);
+        snapshot.Rule.Guard();
+        NoGaps.In(snapshot.Falls, "falls");
+        NoGaps.In(snapshot.Planned, "planned throws");
+        StandDowns.Guard(snapshot.StandDowns);
+        foreach (var fall in snapshot.Falls)
+            FallWords.Guard(new FallWay(fall.Direction, fall.Side), fall.Stage, $"The fall of {fall.On.Full()}");
+        foreach (var planned in snapshot.Planned)
+        {
+            ArgumentNullException.ThrowIfNull(planned.Ways);
+            if (planned.Stage is < FallWords.FirstStage or > FallWords.LastStage)
+                throw new ArgumentException($"{planned.Name}: a stage is from {FallWords.FirstStage} to {FallWords.LastStage}.", nameof(snapshot));
+            foreach (var way in planned.Ways)
+                FallWords.Guard(way, planned.Stage, planned.Name);
+        }
+    }
 }

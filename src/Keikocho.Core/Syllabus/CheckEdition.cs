@@ -10,17 +10,15 @@ public sealed record EditionFault(string Path, string Sentence, bool Blocks);
 public static class CheckEdition
 {
     /// <summary>Everything that is wrong, in the order of the edition; empty when it holds together.</summary>
-    public static IReadOnlyList<EditionFault> Faults(Edition edition) => throw new NotImplementedException();
-}
-
-/// <summary>What one edition changed against another, in words.</summary>
-/// <param name="Rank">Name of the rank that it is about; null for the ladder, the units or the items.</param>
-/// <param name="Sentence">"Yellow: O-goshi, moving was added."</param>
-public sealed record EditionChange(string? Rank, string Sentence);
-
-/// <summary>The difference between two editions.</summary>
-public static class CompareEditions
-{
-    /// <summary>Every change, ladder order; empty when they ask the same.</summary>
-    public static IReadOnlyList<EditionChange> Changes(Edition older, Edition newer) => throw new NotImplementedException();
+    public static IReadOnlyList<EditionFault> Faults(Edition edition)
+    {
+        ArgumentNullException.ThrowIfNull(edition);
+        var list = new FaultList(edition);
+        list.Text("ladder", edition.Ladder, "The ladder has no name; give it one.");
+        list.Text("name", edition.Name, "The edition has no name; sheets print it, so give it one.");
+        FaultsOfRanks.Find(list);
+        FaultsOfUnits.Find(list);
+        FaultsOfItems.Find(list);
+        return list.Faults;
+    }
 }

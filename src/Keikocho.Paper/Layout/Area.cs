@@ -9,6 +9,9 @@ internal readonly record struct Area(double X, double Y, double Width, double He
     /// <summary>Bottom edge.</summary>
     public double Bottom => Y + Height;
 
+    /// <summary>The area at another place.</summary>
+    public Area Moved(double across, double down) => this with { X = X + across, Y = Y + down };
+
     /// <summary>The area without a strip of the given widths.</summary>
     public Area Inset(double across, double down) => new(X + across, Y + down, Width - (2 * across), Height - (2 * down));
 }

@@ -28,6 +28,7 @@ internal static class Bounds
         LineInk line => new Area(Math.Min(line.X1, line.X2), Math.Min(line.Y1, line.Y2), Math.Abs(line.X2 - line.X1), Math.Abs(line.Y2 - line.Y1)),
         BoxInk box => box.Area,
         HatchInk hatch => hatch.Area,
+        ShapeInk shape => shape.Outline.Extent,
         CircleInk circle => new Area(circle.X - circle.Radius, circle.Y - circle.Radius, 2 * circle.Radius, 2 * circle.Radius),
         _ => null,
     };

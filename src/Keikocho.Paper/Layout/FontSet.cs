@@ -52,7 +52,10 @@ internal static class FontSet
                 Close();
             face = chosen;
             width += chosen.Advance(point);
-            current.Append(new Rune(point).ToString());
+            if (point <= char.MaxValue)
+                current.Append((char)point);
+            else
+                current.Append(char.ConvertFromUtf32(point));
         }
 
         if (face is not null)

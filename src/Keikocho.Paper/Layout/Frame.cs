@@ -22,7 +22,7 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
         var inside = page.Inside;
         page.Add(new BoxInk(new Area(inside.X, inside.Y, inside.Width, 2.2), 0));
         var top = inside.Y + 9;
-        var left = inside.X + SlipWidth + 12;
+        var left = inside.X + TitleSlip.Width + 12;
         var width = inside.Right - left;
         var y = top;
         page.Tagged(PaperTag.Paragraph, () => y = page.Block([Club], left, y, width, 11));
@@ -33,8 +33,8 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
             page.Tagged(PaperTag.Paragraph, () => y = page.Block([Under[i]], left, y, width, size));
         }
 
-        var bottom = Math.Max(y, top + SlipHeight);
-        DrawSlip(page, new Area(inside.X, top, SlipWidth, Math.Max(SlipHeight, y - top)));
+        var bottom = Math.Max(y, top + TitleSlip.Height);
+        TitleSlip.Draw(page, new Area(inside.X, top, TitleSlip.Width, Math.Max(TitleSlip.Height, y - top)), Slip);
         return bottom + 7;
     }
 
@@ -77,23 +77,6 @@ internal sealed record Frame(string Club, string Title, string Slip, IReadOnlyLi
             page.Line([$"Printed {PaperDate.Day(PrintedOn)}"], inside.X, baseline, Small);
             page.Line(middle, inside.X + (inside.Width / 2), baseline, Small, Align.Centre);
             page.Tagged(PaperTag.Paragraph, () => page.Line(end, inside.Right, baseline, Small, Align.Right));
-        }
-    }
-
-    private const double SlipWidth = 25;
-    private const double SlipHeight = 58;
-
-    // The title slip of a notebook: a heavy frame with a fine one inside, its words from top to bottom.
-    private void DrawSlip(Page page, Area area)
-    {
-        page.Add(new BoxInk(area.Inset(0.7, 0.7), 1.4));
-        page.Add(new BoxInk(area.Inset(2.8, 2.8), 0.35));
-        const double size = 13;
-        var pitch = Math.Min((area.Height - 10) / Slip.Length, size * 1.35);
-        var top = area.Y + ((area.Height - (pitch * Slip.Length)) / 2);
-        for (var i = 0; i < Slip.Length; i++)
-        {
-            page.Line([new Words(Slip[i].ToString(), true)], area.X + (area.Width / 2), top + (pitch * (i + 0.5)) + (size * 0.37), size, Align.Centre);
         }
     }
 }

@@ -19,16 +19,22 @@ internal static class LineBreaker
             return [whole];
         var lines = new List<TextLine>();
         var line = new List<Words>();
+        var filled = 0.0;
         foreach (var atom in Atoms(text).SelectMany(atom => Fit(atom, room, missing)))
         {
-            if (line.Count > 0 && Measure([.. line, .. atom], missing).Width > room)
+            // Fonts here have no kerning: a line is as wide as its atoms, and the spaces at its end count for nothing.
+            if (line.Count > 0 && filled + Measure(atom, missing).Width > room)
             {
                 lines.Add(Measure(line, missing));
                 line = [];
+                filled = 0;
             }
 
             if (line.Count > 0 || !IsBlank(atom))
+            {
                 line.AddRange(atom);
+                filled += Runs(atom, false, missing).Sum(run => run.Width);
+            }
         }
 
         if (line.Count > 0 || lines.Count == 0)
@@ -38,6 +44,12 @@ internal static class LineBreaker
 
     /// <summary>Text on one line, spaces at its end left out.</summary>
     public static TextLine Measure(IReadOnlyList<Words> text, ISet<int> missing)
+    {
+        var runs = Runs(text, true, missing);
+        return new TextLine(runs, runs.Sum(run => run.Width));
+    }
+
+    private static List<FontRun> Runs(IReadOnlyList<Words> text, bool trimmed, ISet<int> missing)
     {
         var runs = new List<FontRun>();
         var bold = false;
@@ -54,8 +66,8 @@ internal static class LineBreaker
             piece.Append(words.Text);
         }
 
-        runs.AddRange(FontSet.Runs(piece.ToString().TrimEnd(), bold, missing));
-        return new TextLine(runs, runs.Sum(run => run.Width));
+        runs.AddRange(FontSet.Runs(trimmed ? piece.ToString().TrimEnd() : piece.ToString(), bold, missing));
+        return runs;
     }
 
     private static bool IsBlank(List<Words> atom) => atom.TrueForAll(words => string.IsNullOrWhiteSpace(words.Text));
@@ -66,21 +78,25 @@ internal static class LineBreaker
         var atoms = new List<List<Words>>();
         var atom = new List<Words>();
         Rune before = default;
+        var length = 0;
         foreach (var words in text)
         {
             var piece = new StringBuilder();
             foreach (var rune in words.Text.EnumerateRunes())
             {
-                if (MayBreak(before, rune))
+                // Nothing as short as the O of O-goshi is left behind.
+                if (MayBreak(before, rune) && !(before.Value == '-' && length <= 2))
                 {
                     if (piece.Length > 0)
                         atom.Add(words with { Text = piece.ToString() });
                     piece.Clear();
                     atoms.Add(atom);
                     atom = [];
+                    length = 0;
                 }
 
                 piece.Append(rune.ToString());
+                length++;
                 before = rune;
             }
 

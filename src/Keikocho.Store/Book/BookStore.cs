@@ -47,5 +47,9 @@ public static class BookStore
         ReadPeople.Enrolments(reading),
         ReadPeople.Awards(reading, from),
         ReadPeople.Crossings(reading, from),
+        ReadSyllabus.Editions(reading),
+        ReadSyllabus.TermUnits(reading),
+        ReadSyllabus.AgeRules(reading),
+        ReadSyllabus.Items(reading),
         from);
 }

@@ -26,6 +26,10 @@ public sealed class ClubBook
     private readonly FrozenDictionary<Guid, RankRow> ranks;
     private readonly FrozenDictionary<(Guid Person, Guid Programme), ImmutableArray<CrossingRow>> crossings;
     private readonly FrozenDictionary<Guid, Guid> hallOfEvening;
+    private readonly FrozenDictionary<Guid, ImmutableArray<PublishedEdition>> editions;
+    private readonly FrozenDictionary<(Guid Programme, Guid Term), string> units;
+    private readonly FrozenDictionary<Guid, string> itemKeys;
+    private readonly FrozenDictionary<string, Guid> itemIds;
 
     internal ClubBook(BookRows rows)
     {
@@ -39,7 +43,7 @@ public sealed class ClubBook
         Tests = [.. rows.Tests.OrderBy(t => t.Date).ThenBy(t => t.Id)];
         Settings = rows.Settings;
         Duties = [.. rows.Duties.OrderBy(d => d.Kind).ThenBy(d => d.From).ThenBy(d => d.Id)];
-        Ranks = [.. rows.Ranks.OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
+        Ranks = [.. rows.Ranks.Where(r => r.Position > 0).OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
         people = rows.People.ToFrozenDictionary(p => p.Id);
         lessons = rows.Lessons.ToFrozenDictionary(l => l.Id);
         var inOrder = rows.Lessons.OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).ToList();
@@ -57,6 +61,12 @@ public sealed class ClubBook
         crossings = rows.Crossings.OrderBy(c => c.On).ThenBy(c => c.MadeAt).ThenBy(c => c.Id)
             .GroupBy(c => (c.PersonId, c.ProgrammeId)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
         hallOfEvening = rows.Evenings.ToFrozenDictionary(e => e.Id, e => e.HallId);
+        editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
+            .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
+        units = rows.TermUnits.ToFrozenDictionary(t => (t.ProgrammeId, t.TermId), t => t.UnitKey);
+        AgeRules = [.. rows.AgeRules.Where(r => r.EndedAt is null).OrderBy(r => r.MadeAt).ThenBy(r => r.Id).Select(r => new EnteredAgeRule(r))];
+        itemKeys = rows.Items.ToFrozenDictionary(i => i.Id, i => i.Key);
+        itemIds = rows.Items.ToFrozenDictionary(i => i.Key, i => i.Id, StringComparer.Ordinal);
     }
 
     /// <summary>The club.</summary>
@@ -79,8 +89,10 @@ public sealed class ClubBook
     public ImmutableArray<SettingRow> Settings { get; }
     /// <summary>Duties, head instructor first.</summary>
     public ImmutableArray<DutyRow> Duties { get; }
-    /// <summary>Ranks of all ladders, lowest first within each.</summary>
+    /// <summary>Ranks of all ladders, lowest first within each; those that no edition has any more are found by id only.</summary>
     public ImmutableArray<RankRow> Ranks { get; }
+    /// <summary>Age rules that the club entered and that hold, oldest first.</summary>
+    public ImmutableArray<EnteredAgeRule> AgeRules { get; }
     /// <summary>Everybody.</summary>
     public IEnumerable<BookPerson> People => people.Values;
 
@@ -155,6 +167,24 @@ public sealed class ClubBook
         .OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id)
         .LastOrDefault()?.Value;
 
+    /// <summary>A ladder's published editions, by the day from which each holds.</summary>
+    public ImmutableArray<PublishedEdition> EditionsOf(Guid? ladder) => ladder is { } some ? editions.GetValueOrDefault(some, []) : [];
+
+    /// <summary>The edition that holds on a day; null before the first.</summary>
+    public PublishedEdition? EditionOn(Guid? ladder, DateOnly day) => EditionsOf(ladder).LastOrDefault(e => e.From <= day);
+
+    /// <summary>The edition that was published last, even if it holds only from a day to come; null before the first.</summary>
+    public PublishedEdition? NewestEdition(Guid? ladder) => EditionsOf(ladder) is { Length: > 0 } own ? own[^1] : null;
+
+    /// <summary>Key of the unit of a programme in a term; null where none is set.</summary>
+    public string? UnitOf(Guid programme, Guid term) => units.GetValueOrDefault((programme, term));
+
+    /// <summary>Key of an item; null for an id that no edition gave.</summary>
+    public string? ItemKey(Guid id) => itemKeys.GetValueOrDefault(id);
+
+    /// <summary>Id of an item, the same through all editions; null for a key that no edition names.</summary>
+    public Guid? ItemId(string key) => itemIds.TryGetValue(key, out var id) ? id : null;
+
     /// <summary>Duties that hold on a day.</summary>
     public IEnumerable<DutyRow> DutiesOn(DateOnly day) => Duties.Where(d => d.From <= day && (d.To is null || d.To >= day));
 }
@@ -177,4 +207,8 @@ internal sealed record BookRows(
     List<EnrolmentRow> Enrolments,
     List<AwardRow> Awards,
     List<CrossingRow> Crossings,
+    List<EditionRow> Editions,
+    List<TermUnitRow> TermUnits,
+    List<AgeRuleRow> AgeRules,
+    List<ItemRow> Items,
     DateOnly LessonsFrom);

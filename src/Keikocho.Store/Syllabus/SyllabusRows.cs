@@ -28,9 +28,9 @@ public sealed class RankRow : IIdRow
     public string Name { get; set; } = "";
     /// <summary>Colour of the cloth as a word of the look (white, yellow ...); null where it is none of them.</summary>
     public string? Cloth { get; set; }
-    /// <summary>Red tips, 0 to 2.</summary>
+    /// <summary>Tips, 0 to 4.</summary>
     public int Tips { get; set; }
-    /// <summary>From 1, lowest first.</summary>
+    /// <summary>From 1, lowest first; 0 for one that the newest edition does not have and nobody on a register wears.</summary>
     public int Position { get; set; }
 }
 

@@ -9,7 +9,7 @@ namespace Keikocho.App.Tests.Commands;
 
 /// <summary>
 /// Types every example of <c>docs/formats/command-line.md</c> in the order of the page, in one folder, and compares what comes.
-/// <c>sh run</c> is a block of commands with their output; <c>json NAME</c> is a file to write first. In the output <c>{folder}</c>
+/// <c>sh run</c> is a block of commands with their output; <c>json NAME</c> and <c>toml NAME</c> are files to write first. In the output <c>{folder}</c>
 /// is the working folder, another word in braces is anything in that line, and a line <c>...</c> is any number of lines.
 /// </summary>
 public sealed partial class CommandPageTests(PostgresDatabase database) : IClassFixture<PostgresDatabase>, IDisposable
@@ -28,8 +28,8 @@ public sealed partial class CommandPageTests(PostgresDatabase database) : IClass
     {
         foreach (var fence in Fences.Of(File.ReadAllText(Repository.PathOf(Page))))
         {
-            if (fence.Mark.StartsWith("json ", StringComparison.Ordinal))
-                await File.WriteAllTextAsync(folder.File(fence.Mark["json ".Length..]), fence.Text, Stop);
+            if (fence.Mark.Split(' ') is ["json" or "toml", var name])
+                await File.WriteAllTextAsync(folder.File(name), fence.Text, Stop);
             else if (fence.Mark == "sh run")
                 await TypeAsync(fence, text => text, text => text);
         }

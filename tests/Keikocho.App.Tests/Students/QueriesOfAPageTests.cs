@@ -23,7 +23,7 @@ public sealed class QueriesOfAPageTests
         var lesson = club.Lesson(5, 14).Id;
         await club.MarkAsync(child, new DateOnly(2026, 5, 14), MarkKind.Present);
         using var asked = new Asked(club.Folder);
-        foreach (var address in new[] { "/students", "/students?search=child3", $"/students/{child}", $"/students/{child}/lessons/{lesson}", "/register", "/tonight" })
+        foreach (var address in new[] { "/students", "/students?search=child3", $"/students/{child}", $"/students/{child}/lessons/{lesson}", "/register", "/tonight", "/syllabus", "/syllabus/draft", "/syllabus/draft/text" })
         {
             // What is kept between pages is read once; a tap of tonight leaves it alone.
             using var first = await club.Browser.GetAsync(address, SpringClub.Stop);

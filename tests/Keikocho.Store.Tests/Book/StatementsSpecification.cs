@@ -136,6 +136,10 @@ public abstract class StatementsSpecification(StoreHost host) : StoreSpecificati
         Same(db.Settings.AsNoTracking(), rows.Settings);
         Same(db.Duties.AsNoTracking(), rows.Duties);
         Same(db.Ranks.AsNoTracking(), rows.Ranks);
+        Same(db.Editions.AsNoTracking().Where(e => e.PublishedAt != null), rows.Editions);
+        Same(db.TermUnits.AsNoTracking(), rows.TermUnits);
+        Same(db.AgeRules.AsNoTracking(), rows.AgeRules);
+        Same(db.Items.AsNoTracking(), rows.Items);
         Same(db.Lessons.AsNoTracking().Where(l => l.Date >= from), rows.Lessons);
         Same(db.Evenings.AsNoTracking().Where(e => e.Date >= from), rows.Evenings);
         Same(db.Enrolments.AsNoTracking(), rows.Enrolments);

@@ -1,0 +1,40 @@
+using Keikocho.App.Club;
+using Keikocho.App.Shared;
+using Keikocho.App.Syllabus.Edits;
+using Keikocho.Store.Starter;
+
+namespace Keikocho.App.Syllabus.Draft;
+
+/// <summary>Takes the whole draft as a text.</summary>
+internal static class TextPosts
+{
+    /// <summary>What a text that was typed here is called in the sentences about it.</summary>
+    public const string FileName = "text";
+
+    public static Task<IResult> SaveAsync(OpenClub club, IFormCollection fields, CancellationToken cancel)
+    {
+        var sent = new SentForm(fields);
+        return SyllabusPosts.StepAsync(club, sent, programme => SyllabusAddress.Of(SyllabusAddress.Text, programme), desk =>
+        {
+            switch (SyllabusText.Read(Typed(fields["text"]), FileName))
+            {
+                case SyllabusReading.Read read: return new Edited(read.Edition with { From = null }, "The draft was written anew as a text.");
+                case SyllabusReading.Faulty faulty:
+                    foreach (var fault in faulty.Faults) sent.Refuse("text", Sentence(fault));
+                    return null;
+                default: return null;
+            }
+        }, (desk, refused) => OnePage.Of<TextPage>(new Dictionary<string, object?>
+        {
+            [nameof(TextPage.Known)] = desk,
+            [nameof(TextPage.Refused)] = refused,
+        }), cancel);
+    }
+
+    /// <summary>"Line 14, rank.asks.any: ...".</summary>
+    internal static string Sentence(TextFault fault) =>
+        $"Line {fault.Line.ToString(System.Globalization.CultureInfo.InvariantCulture)}{(fault.Field.Length == 0 ? "" : ", " + fault.Field)}: {fault.Sentence}";
+
+    /// <summary>A browser sends its own ends of lines.</summary>
+    internal static string Typed(string? text) => (text ?? "").ReplaceLineEndings("\n");
+}

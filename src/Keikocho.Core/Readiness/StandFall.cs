@@ -1,0 +1,150 @@
+using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
+
+namespace Keikocho.Core.Readiness;
+
+/// <summary>How a fall stands: read from the fall gate, fresh to the day of the test.</summary>
+internal static class StandFall
+{
+    private const int MostDays = 4;
+
+    public static ItemStanding Of(ReadinessFrame frame, FallGateAnswer gates, SheetItem on, List<StageGate> used)
+    {
+        var item = on.Item;
+        var form = item.Fall!;
+        var ways = Ways(form);
+        var asked = frame.Parts.GateRule.CleanEvenings;
+        var stands = frame.Blocks.NoFalls;
+        int missing = -1, clean = 0;
+        bool away = false, tonight = false;
+        FallWay? chosen = null;
+        foreach (var way in ways)
+        {
+            var gate = Stage(gates, way, form.Stage);
+            used.Add(gate);
+            var lacks = Short(frame, gate, asked, stands);
+
+            // Both sides: the side that lacks most. One side of either: the side that lacks least.
+            if (missing < 0 || (form.BothSides ? lacks > missing : lacks < missing))
+            {
+                missing = lacks;
+                clean = gate.CleanEvenings;
+                away = gate.Because is NotShownAgain;
+                tonight = gate.Because is HeadTouchedTonight;
+                chosen = way;
+            }
+        }
+
+        var shown = form.BothSides ? ways : [chosen!.Value];
+        var (cleanOn, touchedOn) = Days(frame, shown, form.Stage);
+        var isMet = missing == 0;
+        touchedOn = tonight ? frame.AsOf : touchedOn;
+        if (touchedOn is { } old && isMet && old < frame.FreshFrom)
+            touchedOn = null;
+        var kept = on.KeptUntil >= frame.TestOn && !stands && (touchedOn is null || isMet);
+        if (kept)
+            missing = 0;
+        var word = kept && !isMet ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands || tonight, cleanOn, touchedOn, shown, form.Stage);
+        var last = cleanOn.Length > MostDays ? cleanOn[^MostDays..] : cleanOn;
+        var reason = new FallCounted(
+            item.Name, word, form.Stage, asked, clean, cleanOn, touchedOn, frame.FreshFrom, frame.Parts.Rule.CriticalFreshDays, missing, stands, away,
+            word == ItemStandingWord.Kept ? on.KeptUntil : null);
+        return new ItemStanding(item.Key, item.Name, word, clean, missing, last, Said(frame, word, missing, last, touchedOn, stands, away, on), reason);
+    }
+
+    private static int Short(ReadinessFrame frame, StageGate gate, int asked, bool stands)
+    {
+        if (stands)
+            return asked;
+        if (gate.State == GateState.Shut)
+            return Math.Max(1, asked - gate.CleanEvenings);
+        return gate.LatestClean >= frame.FreshFrom ? 0 : 1;
+    }
+
+    private static FallWay[] Ways(FallForm form) => form.Direction is FallDirection.Back or FallDirection.Front
+        ? [new FallWay(form.Direction, FallSide.None)]
+        : [new FallWay(form.Direction, FallSide.Left), new FallWay(form.Direction, FallSide.Right)];
+
+    private static StageGate Stage(FallGateAnswer gates, FallWay way, int stage)
+    {
+        foreach (var one in gates.Of(way).Stages)
+        {
+            if (one.Stage == stage)
+                return one;
+        }
+
+        throw ReadinessFrame.Slip($"The fall table has no stage {stage} for a fall that the sheet asks; mend the item.");
+    }
+
+    /// <summary>Evenings seen clean since the head last touched at this stage or a lower one, and the evening of that touch.</summary>
+    private static (DateOnly[] CleanOn, DateOnly? TouchedOn) Days(ReadinessFrame frame, FallWay[] ways, int stage)
+    {
+        DateOnly? touched = null;
+        var clean = new SortedSet<DateOnly>();
+        foreach (var way in ways)
+        {
+            DateOnly? own = null;
+            foreach (var fall in frame.Parts.Evidence.Falls)
+            {
+                if (Is(fall, way, frame) && !fall.Clean && fall.Stage <= stage && !(fall.On < own))
+                    own = fall.On;
+            }
+
+            foreach (var fall in frame.Parts.Evidence.Falls)
+            {
+                if (Is(fall, way, frame) && fall.Clean && fall.Confirmed && fall.Stage >= stage && !(fall.On <= own) && !Touched(frame, way, fall.On))
+                    clean.Add(fall.On);
+            }
+
+            touched = own is { } day && !(touched > day) ? day : touched;
+        }
+
+        return ([.. clean], touched);
+    }
+
+    // An evening on which the head touched at any stage of the way is not a clean one.
+    private static bool Touched(ReadinessFrame frame, FallWay way, DateOnly on)
+    {
+        foreach (var fall in frame.Parts.Evidence.Falls)
+        {
+            if (!fall.Clean && fall.On == on && Is(fall, way, frame))
+                return true;
+        }
+
+        return false;
+    }
+
+    private static bool Is(FallMark fall, FallWay way, ReadinessFrame frame) =>
+        fall.Direction == way.Direction && fall.Side == way.Side && fall.On <= frame.AsOf;
+
+    private static ItemStandingWord Word(
+        ReadinessFrame frame, int missing, int clean, int asked, bool shut, DateOnly[] cleanOn, DateOnly? touchedOn, FallWay[] ways, int stage)
+    {
+        if (missing == 0)
+            return ItemStandingWord.Good;
+        if (shut || (touchedOn is not null && clean < asked))
+            return ItemStandingWord.FallShut;
+        if (clean >= asked)
+            return ItemStandingWord.GoodNotFresh;
+        if (clean > 0 || cleanOn.Length > 0)
+            return ItemStandingWord.GoodTooFew;
+        var suggested = frame.Parts.Evidence.Falls.Any(f => f.Clean && !f.Confirmed && f.Stage >= stage && ways.Any(w => Is(f, w, frame)));
+        return suggested ? ItemStandingWord.Suggested : ItemStandingWord.NeverSeen;
+    }
+
+    private static string Said(
+        ReadinessFrame frame, ItemStandingWord word, int missing, DateOnly[] cleanOn, DateOnly? touchedOn, bool stands, bool away, SheetItem on)
+    {
+        if (stands)
+            return $"no falls for now; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
+        if (word == ItemStandingWord.Kept)
+            return $"kept until {ReadinessPhrases.Day(on.KeptUntil!.Value, frame.AsOf)}";
+        var touched = touchedOn is { } day ? $"the head touched on {ReadinessPhrases.Day(day, frame.AsOf)}; " : "";
+        if (missing == 0)
+            return cleanOn.Length == 0 ? "seen clean" : $"{touched}seen clean on {ReadinessPhrases.Days(cleanOn, frame.AsOf)}";
+        if (away)
+            return $"{touched}seen clean before the break; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
+        var said = touched + ReadinessPhrases.Missing(ItemKind.Fall, missing, cleanOn, word == ItemStandingWord.GoodNotFresh, frame.AsOf);
+        return word == ItemStandingWord.Suggested ? said + "; a leader's mark waits for an instructor" : said;
+    }
+}

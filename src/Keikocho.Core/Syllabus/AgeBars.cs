@@ -1,0 +1,66 @@
+using Keikocho.Core.Kernel;
+
+namespace Keikocho.Core.Syllabus;
+
+/// <summary>Which of the club's age rules bar which items of an edition.</summary>
+internal sealed class AgeBars
+{
+    private readonly Dictionary<string, AgeRule[]> byItem = new(StringComparer.Ordinal);
+
+    public AgeBars(IReadOnlyList<AgeRule> rules, IReadOnlyList<Item> items, ItemNames names)
+    {
+        NoGaps.In(rules, "age rules");
+        Rules = rules;
+        foreach (var rule in rules)
+        {
+            if (rule.BelowAge is < 1 or > 30)
+                throw new ArgumentException($"The age rule \"{rule.Name}\" is for ages below 1 to 30; mend its age.");
+            if (!Enum.IsDefined(rule.AgeBy))
+                throw new ArgumentException($"The age rule \"{rule.Name}\" reckons the age by the birthday or by the calendar year; choose one.");
+        }
+
+        foreach (var item in items)
+        {
+            // Of two rules the stricter counts, so it stands first.
+            var bars = rules.Where(rule => Touches(rule, item, items, names)).OrderByDescending(rule => rule.BelowAge).ToArray();
+            if (bars.Length > 0)
+                byItem.Add(item.Key, bars);
+        }
+    }
+
+    public IReadOnlyList<AgeRule> Rules { get; }
+
+    /// <summary>Rules that bar an item at some age, the strictest first.</summary>
+    public IReadOnlyList<AgeRule> Of(Item item) => byItem.TryGetValue(item.Key, out var rules) ? rules : [];
+
+    /// <summary>The strictest rule that bars an item for somebody; null when none does. An unknown birth date is barred by every rule.</summary>
+    public AgeRule? For(Item item, DateOnly? born, DateOnly on)
+    {
+        if (byItem.Count == 0 || !byItem.TryGetValue(item.Key, out var rules))
+            return null;
+        foreach (var rule in rules)
+        {
+            if (born is not { } day || YearsBy(rule.AgeBy, day, on) < rule.BelowAge)
+                return rule;
+        }
+
+        return null;
+    }
+
+    /// <summary>The age that a rule looks at. A birthday on 29 February is on 1 March in other years: the later, so the stricter.</summary>
+    public static int YearsBy(AgeBasis basis, DateOnly born, DateOnly on) =>
+        basis == AgeBasis.CalendarYear ? on.Year - born.Year : Age.On(born, on, LeapBirthday.FirstMarch);
+
+    private static bool Touches(AgeRule rule, Item item, IReadOnlyList<Item> items, ItemNames names) =>
+        rule.Items.Contains(item.Key)
+        || rule.Kinds.Contains(item.Kind)
+        || rule.Techniques.Any(technique => Shown(item).Any(name => names.Alike(technique, name)))
+        || (rule.Kinds.Count > 0 && Made(item).Any(part => items.Any(other =>
+            rule.Kinds.Contains(other.Kind) && other.Technique is { } technique && names.Alike(technique, part))));
+
+    private static IEnumerable<string> Shown(Item item) =>
+        item.Kind is ItemKind.Word or ItemKind.Question ? [] : ItemNames.Techniques(item).Append(item.Name);
+
+    // What is done in an order is done too: a throw into a strangle is barred where strangles are. Getting out of one is not doing it.
+    private static IEnumerable<string> Made(Item item) => item.Order is null or Order.EscapeFrom ? [] : ItemNames.Techniques(item);
+}

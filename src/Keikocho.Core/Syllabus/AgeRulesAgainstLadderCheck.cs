@@ -1,0 +1,28 @@
+namespace Keikocho.Core.Syllabus;
+
+/// <summary>Judges the list by the sheets of the children: what it names is on none of them, and what they leave out by age it names.</summary>
+public static class AgeRulesAgainstLadderCheck
+{
+    /// <summary>What is wrong with <paramref name="answer"/>, a sentence each; empty when it is right.</summary>
+    public static IReadOnlyList<string> Objections(AgeRulesSnapshot question, AgeRulesAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(answer);
+        var objections = new List<string>();
+        var edition = PreparedEdition.Of(question.Edition);
+        IEnumerable<string?> units = question.Edition.Units.Select(u => u.Key).Append(null);
+        foreach (var (child, unit) in question.Children.SelectMany(_ => units, (c, u) => (c, u)))
+        {
+            var sheet = MakeSheet.Make(new(question.Edition, child.Rank, question.TestOn, unit, question.Rules, SheetChild.Plain(child.Born)), edition);
+            var listed = answer.NotAllowed.Where(n => n.Rank == child.Rank && n.Children.Contains(child.Child)).ToList();
+            foreach (var item in sheet.Lines.SelectMany(l => l.Items).Where(i => listed.Any(n => n.Item == i.Item.Key)))
+                objections.Add($"{child.Child}: {item.Item.Name} is listed, but it is on the sheet.");
+            foreach (var left in sheet.LeftOut.OfType<BarredByAge>().Where(b => listed.All(n => n.ItemName != b.Item)))
+                objections.Add($"{child.Child}: {left.Item} is left out by age, but it is not listed.");
+        }
+
+        if (answer.NotAllowed.Any(n => n.Children.Count > n.Of || (question.Children.Count > 0 && n.Children.Count == 0)))
+            objections.Add("A line counts children that are not there.");
+        return objections;
+    }
+}

@@ -1,0 +1,119 @@
+using System.Text.RegularExpressions;
+using Keikocho.Core.Kernel;
+using Keikocho.Core.Readiness;
+using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
+using Keikocho.Testing;
+using static Keikocho.Core.Tests.Readiness.Readies;
+
+namespace Keikocho.Core.Tests.Readiness;
+
+/// <summary>The whole question, as the command line asks it.</summary>
+public sealed partial class ReadinessQuestionTests
+{
+    private static ReadinessSnapshot Asked()
+    {
+        var page = File.ReadAllText(Path.Combine(Command.Repository.Root, "docs", "formats", "readiness.md"));
+        return SumJson.Read<ReadinessSnapshot>(Assert.Single(Command.Repository.Blocks(page, "json question")));
+    }
+
+    [Fact]
+    public void The_whole_question_and_its_parts_have_one_answer()
+    {
+        var asked = Asked();
+        var parts = new ReadinessParts(
+            asked.Clock.AsOf, asked.Sheet.TestOn, asked.Clock.NextTestOn, Core.Calendar.Clock.Reckon(asked.Clock), MakeSheet.Make(asked.Sheet), asked.Evidence,
+            asked.StandDowns, asked.Papers, asked.Common, asked.LessonsLeft, asked.Overrule, asked.GateRule, asked.Rule);
+        Assert.Equal(SumJson.Write(ReckonReadiness.Reckon(parts)), SumJson.Write(ReckonReadiness.Reckon(asked)));
+        Assert.Empty(ReadinessCheck.Objections(parts, ReckonReadiness.Reckon(asked)));
+    }
+
+    [Fact]
+    public void A_harder_form_of_the_edition_counts_though_the_sheet_does_not_ask_it()
+    {
+        var asked = Asked();
+        var edition = asked.Sheet.Edition;
+        var harder = asked with
+        {
+            Sheet = asked.Sheet with { Edition = edition with { Items = [.. edition.Items, Throw("o-goshi-both", "O-goshi, both sides", "o-goshi")] } },
+            Evidence = asked.Evidence with { Seen = [Good("o-goshi-both", Day(9, 29), Day(10, 13)), Good("uke", Day(10, 6))] },
+        };
+        Assert.Equal(["O-goshi"], ReckonReadiness.Reckon(harder).Lines.Single(l => l.Line.Requirement == "hip").MetBy);
+    }
+
+    [Fact]
+    public void A_spared_neck_is_spared_on_the_sheet_whoever_forgot_to_say_so()
+    {
+        var asked = Asked();
+        var edition = asked.Sheet.Edition;
+        var loads = asked with
+        {
+            Sheet = asked.Sheet with { Edition = edition with { Items = [.. edition.Items.Select(i => i.Key == "tsurikomi-goshi" ? i with { LoadsTheNeck = true } : i)] } },
+            StandDowns = [new StandDown(StandDownScope.SpareTheNeck, Day(1, 1), null, "a named adult")],
+        };
+        Assert.DoesNotContain(ReckonReadiness.Reckon(loads).Lines.SelectMany(l => l.Items), i => i.Item == "tsurikomi-goshi");
+    }
+
+    [Fact]
+    public void Parts_of_the_whole_question_that_contradict_each_other_are_refused()
+    {
+        var asked = Asked();
+        void Refused(ReadinessSnapshot wrong, string sentence) =>
+            Assert.StartsWith(sentence, Assert.Throws<ArgumentException>(() => ReckonReadiness.Reckon(wrong)).Message, StringComparison.Ordinal);
+        Refused(asked with { Sheet = asked.Sheet with { Child = null } }, "The sheet is the copy on the wall");
+        Refused(asked with { Clock = asked.Clock with { TestOn = null, NextTestOn = null } }, "The clock is for no test and the sheet for one on 8 December 2026");
+        Refused(asked with { Papers = asked.Papers with { Born = new DateOnly(2015, 1, 1) } }, "The birth date is 14 May 2016 on the sheet and 1 January 2015 on the papers");
+    }
+
+    [Fact, Statement(59)]
+    public void Nothing_that_is_asked_or_answered_has_a_word_of_money()
+    {
+        var known = new HashSet<Type>();
+        void Walk(Type type)
+        {
+            foreach (var part in type.GetGenericArguments())
+                Walk(part);
+            if (type.Namespace?.StartsWith("Keikocho", StringComparison.Ordinal) != true || !known.Add(type))
+                return;
+            foreach (var member in type.GetProperties())
+            {
+                Assert.DoesNotMatch(Money(), member.Name);
+                Walk(member.PropertyType);
+            }
+
+            foreach (var form in type.GetNestedTypes())
+                Walk(form);
+        }
+
+        Walk(typeof(ReadinessSnapshot));
+        Walk(typeof(ReadinessParts));
+        Walk(typeof(ReadinessAnswer));
+        Walk(typeof(ParentsPageSnapshot));
+        Walk(typeof(ParentsPageAnswer));
+        Assert.True(known.Count > 30);
+    }
+
+    [Fact]
+    public void A_kept_fall_does_not_hold_past_a_head_touch_or_a_stand_down()
+    {
+        var fall = Fall("back-3", "Backward breakfall", FallDirection.Back, 3);
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] }));
+        Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(parts).Verdict);
+        Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(parts.With(Touched(Day(11, 3), FallDirection.Back, FallSide.None, 3))).Verdict);
+        Assert.Equal(ReadyWord.NotThisTime, ReadinessTests.Reckon(parts.Under(new StandDown(StandDownScope.NoFalls, Day(11, 3), null, null))).Verdict);
+    }
+
+    [Fact]
+    public void A_fast_track_and_the_rules_of_the_table_are_said()
+    {
+        var sheet = Sheet(All(Throw("o-goshi", "O-goshi"))) with { Minima = new Minima(FastTrack: new FastTrack(10, 2, 2), ExaminerIsNotTheCoach: true, ShortestLessonMinutes: 60, CountedOverTwoRanks: true) };
+        var parts = Parts(0, sheet, Good("o-goshi", Day(9, 29), Day(10, 13)));
+        var answer = ReadinessTests.Reckon(parts with { Papers = parts.Papers with { StartedOn = Day(9, 1) } });
+        Assert.Contains("Started at 10, and the rule is from 10: up to 2 ranks at one test, at the first 2 tests.", answer.Time.Said());
+        Assert.Contains("Whoever teaches the child does not examine it.", answer.Time.Said());
+        Assert.Contains("Lessons shorter than 60 minutes do not count.", answer.Time.Said());
+    }
+
+    [GeneratedRegex("(Fee|Dues|Paid|Pay|Money|Price|Owe|Debt|Invoice|Cost)(?![a-z])")]
+    private static partial Regex Money();
+}
