@@ -4,6 +4,7 @@ using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.Club;
@@ -21,6 +22,9 @@ public sealed class ClubHouse : IAsyncDisposable
         Calendar = new CalendarStore(Writer);
         People = new PeopleStore(Writer);
         Marks = new MarksStore(Writer);
+        Sightings = new SightingsStore(Writer);
+        StandDowns = new StandDownStore(Writer);
+        Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
     }
 
@@ -44,6 +48,15 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Marks.</summary>
     public MarksStore Marks { get; }
+
+    /// <summary>What was seen of children.</summary>
+    public SightingsStore Sightings { get; }
+
+    /// <summary>What children may not do for now.</summary>
+    public StandDownStore StandDowns { get; }
+
+    /// <summary>Agreed other ways of showing.</summary>
+    public AdaptationStore Ways { get; }
 
     /// <summary>Drafts and editions, units of terms, age rules.</summary>
     public SyllabusStore Syllabus { get; }

@@ -116,6 +116,16 @@ public static class ClubRules
             Whole(book, "adults.leastAdults", day, proposed.LeastAdults));
     }
 
+    /// <summary>What opens a fall gate.</summary>
+    public static FallGateRule FallGate(ClubBook book, DateOnly day)
+    {
+        var proposed = new FallGateRule();
+        return new FallGateRule(
+            Whole(book, "fallGate.cleanEvenings", day, proposed.CleanEvenings),
+            Whole(book, "fallGate.freshDays", day, proposed.FreshDays),
+            Whole(book, "fallGate.awayDays", day, proposed.AwayDays));
+    }
+
     /// <summary>A whole number.</summary>
     public static int Whole(ClubBook book, string key, DateOnly day, int proposed)
     {

@@ -8,6 +8,7 @@ using Keikocho.App.Papers;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
+using Keikocho.App.Sightings;
 using Keikocho.App.Start;
 using Keikocho.App.Students;
 using Keikocho.App.Syllabus;
@@ -50,6 +51,7 @@ public static class KeikochoHost
         ClubPosts.Map(app);
         PaperEndpoints.Map(app);
         StudentPosts.Map(app);
+        SightingsPosts.Map(app);
         SyllabusPosts.Map(app);
         ImportPosts.Map(app);
     }

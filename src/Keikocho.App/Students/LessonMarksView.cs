@@ -55,7 +55,7 @@ public sealed record LessonMarksView(
         if (book.Person(personId) is not { IsErased: false } person || book.Lesson(lessonId) is not { } lesson
             || book.EnrolmentsOfPerson(personId).All(e => e.ProgrammeId != lesson.ProgrammeId))
             return null;
-        var rows = AttendanceReader.MarksOf(club.Db, lessonId, personId).Where(m => FoldMarks.SpeaksOfPresence(m.Kind)).ToList();
+        var rows = AttendanceReader.MarksOf(club.Db, lessonId, personId).Where(m => m.ItemId is null && FoldMarks.SpeaksOfPresence(m.Kind)).ToList();
         var kinds = TrailReader.KindsOf(club.Db, [.. rows.Select(m => m.DeviceId).Distinct()]);
         var folded = FoldAttendance.Explain([.. rows.Select(FoldMarks.AsMark)], FoldMarks.TimesOf(lesson), ClubRules.Attendance(book, club.Today));
         var says = new Saying(club, lesson, rows.ToDictionary(m => m.Id), kinds, folded.Trail);

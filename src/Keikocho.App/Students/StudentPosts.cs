@@ -20,6 +20,7 @@ public static class StudentPosts
         app.MapPost($"{StudentAddress.ChildRoute}/end", EndAsync).WithMetadata(seen);
         app.MapPost($"{StudentAddress.ChildRoute}/register", RegisterAsync).WithMetadata(seen);
         LessonMarksPosts.Map(app);
+        SeenPosts.Map(app);
     }
 
     private static async Task<IResult> DetailsAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] DetailsFields form, CancellationToken cancel)

@@ -52,6 +52,7 @@ public sealed record EndChange(Guid LessonId, string Words);
 /// <param name="NextLesson">The next lesson, for a change of end for once; null without any.</param>
 /// <param name="Ranks">Ranks of the ladder, lowest first.</param>
 /// <param name="LastDay">Last day on this register; null while it goes on.</param>
+/// <param name="Seen">Falls, sightings, stand-downs, agreed ways.</param>
 public sealed record StudentView(
     BookPerson Person,
     ProgrammeRow Programme,
@@ -73,7 +74,8 @@ public sealed record StudentView(
     MatEnd End,
     EndChange? NextLesson,
     ImmutableArray<(Guid Id, string Name)> Ranks,
-    DateOnly? LastDay)
+    DateOnly? LastDay,
+    StudentSeen Seen)
 {
     /// <summary>Reads it; null when nobody of this id is or was on a register.</summary>
     public static StudentView? Of(OpenClub club, Reckonings reckonings, Guid id, Guid? programmeId)
@@ -125,7 +127,8 @@ public sealed record StudentView(
             end,
             NextLessonOf(book, programme, today),
             [.. book.Ranks.Where(r => r.LadderId == programme.LadderId).Select(r => (r.Id, r.Name))],
-            own[^1].To);
+            own[^1].To,
+            StudentSeen.Of(club, programme, person));
     }
 
     private static string LineOf(ClubBook book, BookPerson person, MatEnd end, ChildReckoning? reckoned, DateOnly joined, List<EnrolmentRow> own, DateOnly today)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Sightings;
 using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
@@ -32,6 +33,11 @@ public sealed record TonightEnd(ImmutableArray<TonightChild> Here, ImmutableArra
 /// <param name="Do">What to do; no reason that a child or parent may not hear.</param>
 public sealed record TonightCare(Guid PersonId, string Name, string Do);
 
+/// <summary>Children who do the same part of the work tonight, whatever the reason.</summary>
+/// <param name="Do">What they do: "throws tonight, is not thrown".</param>
+/// <param name="Names">Names as called, in register order.</param>
+public sealed record TonightRole(string Do, ImmutableArray<string> Names);
+
 /// <summary>The evening at a glance.</summary>
 /// <param name="Lesson">The lesson.</param>
 /// <param name="Line">Day, hours, which lesson of the term.</param>
@@ -49,6 +55,9 @@ public sealed record TonightCare(Guid PersonId, string Name, string Do);
 /// <param name="Main">The main group.</param>
 /// <param name="Care">Whom to take care of.</param>
 /// <param name="Evening">The lessons of this evening.</param>
+/// <param name="Roles">Who does only a part of the work tonight, by role words, without any reason.</param>
+/// <param name="Suggestions">Marks that wait for somebody who may confirm them.</param>
+/// <param name="Reviews">Stand-downs whose review day has come; whose they are stands on the laptop's own page.</param>
 public sealed record TonightView(
     LessonRow Lesson,
     string Line,
@@ -65,7 +74,10 @@ public sealed record TonightView(
     TonightEnd Beginners,
     TonightEnd Main,
     ImmutableArray<TonightCare> Care,
-    ImmutableArray<(Guid LessonId, string Programme)> Evening)
+    ImmutableArray<(Guid LessonId, string Programme)> Evening,
+    ImmutableArray<TonightRole> Roles,
+    int Suggestions,
+    int Reviews)
 {
     /// <summary>Reads the evening of a lesson.</summary>
     public static TonightView Of(OpenClub club, LessonRow lesson, Reckonings reckonings)
@@ -96,6 +108,7 @@ public sealed record TonightView(
         var adults = CountAdults(book, lesson, states, ends.Select(e => (e.Value, e.End)));
         var childrenHere = beginners.Here.Concat(main.Here).Count(c => c.IsHere);
         var place = EveningLesson.InTerm(book, lesson);
+        var seen = EvidenceReader.Of(club.Reading, [.. ends.Select(e => e.Value)], lesson.Date.AddDays(-ChildGates.DaysBack), lesson.Date);
         return new TonightView(
             lesson,
             $"{lesson.Date.WithWeekday()}, {lesson.Start.Plain()} to {lesson.End.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),
@@ -112,7 +125,10 @@ public sealed record TonightView(
             beginners,
             main,
             [.. ends.SelectMany(e => CareOf(book, lesson, reckoning, states, e.Value, e.Name, anyone))],
-            [.. EveningLesson.SameEvening(book, lesson).Select(l => (l.Id, book.Programme(l.ProgrammeId)!.Name))]);
+            [.. EveningLesson.SameEvening(book, lesson).Select(l => (l.Id, book.Programme(l.ProgrammeId)!.Name))],
+            TonightRoles.Of(book, lesson, [.. ends.Where(e => !anyone || states.GetValueOrDefault(e.Value)?.Word == AttendanceWord.Present).Select(e => (e.Value, e.Name))], seen),
+            seen.Values.Sum(s => s.Suggestions),
+            seen.Values.Sum(s => ChildGates.Standing(book, s, lesson.Date).ForReview.Count));
     }
 
     private static TonightChild Child(

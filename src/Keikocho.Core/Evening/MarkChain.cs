@@ -3,7 +3,7 @@ using Keikocho.Core.Kernel;
 namespace Keikocho.Core.Evening;
 
 /// <summary>What one mark does to another, without what it says.</summary>
-internal readonly record struct MarkLink(MarkId Id, DeviceId Device, int Sequence, MarkKind Kind, MarkId? Replaces, bool Confirms);
+public readonly record struct MarkLink(MarkId Id, DeviceId Device, int Sequence, MarkKind Kind, MarkId? Replaces, bool Confirms);
 
 /// <summary>
 /// Which marks about falls and items still stand, and which are confirmed. The rule is about the set of marks alone:
@@ -16,12 +16,15 @@ internal readonly record struct MarkLink(MarkId Id, DeviceId Device, int Sequenc
 /// <item>Marks that name each other in a circle are not honest: none of them does anything to another.</item>
 /// </list>
 /// </summary>
-internal sealed class MarkChain
+public sealed class MarkChain
 {
     private readonly Dictionary<MarkId, MarkLink> _known = [];
     private readonly Dictionary<MarkId, List<MarkLink>> _on = [];
     private readonly Dictionary<MarkId, bool> _inForce = [];
 
+    /// <summary>Links the marks of one child and one item, or of a child's falls.</summary>
+    /// <param name="marks">In any order.</param>
+    /// <exception cref="ArgumentException">Two different marks with one id.</exception>
     public MarkChain(IEnumerable<MarkLink> marks)
     {
         foreach (var mark in marks)

@@ -77,6 +77,9 @@ public sealed class WriteSession : IDisposable
         return engine.ReadId(reader, column);
     }
 
+    /// <summary>The rows of a reader, column by column, as a <see cref="ReadSession"/> reads them.</summary>
+    internal StoredRow Stored(DbDataReader reader) => new(engine, reader);
+
     /// <summary>A new id.</summary>
     public Guid NewId() => Guid.CreateVersion7(Now);
 

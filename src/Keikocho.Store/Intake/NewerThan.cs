@@ -34,6 +34,8 @@ internal static class NewerThan
             Say(db.KeepAparts.Where(r => part.Contains(r.SecondId)).Select(r => r.SecondId).ToList(), "two children are kept apart");
             Say(db.Notes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a note was written");
             Say(db.Adaptations.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "an adaptation was agreed");
+            Say(db.ChosenItems.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "items were chosen");
+            Say(db.Overrules.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "a verdict was set");
             Say(db.Sizes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a size was entered");
             Say(db.RegisterPlaces.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a term's register has a place for the child");
             Say(db.Devices.Where(r => r.ActingAdultId != null && part.Contains(r.ActingAdultId.Value)).Select(r => r.ActingAdultId!.Value).ToList(), "a device has this adult");

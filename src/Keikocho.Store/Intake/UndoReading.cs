@@ -89,7 +89,13 @@ internal sealed class UndoReading
         var gone = own.Where(m => goingPeople.Contains(m.PersonId) || goingLessons.Contains(m.LessonId)).ToList();
         foreach (var part in gone.Select(m => m.Id).Chunk(500)) db.Marks.Where(m => part.Contains(m.Id)).ExecuteDelete();
         foreach (var part in goingLessons.Chunk(500)) db.Attendances.Where(a => part.Contains(a.LessonId)).ExecuteDelete();
-        foreach (var part in goingPeople.Chunk(500)) db.Attendances.Where(a => part.Contains(a.PersonId)).ExecuteDelete();
+        foreach (var part in goingPeople.Chunk(500))
+        {
+            db.Attendances.Where(a => part.Contains(a.PersonId)).ExecuteDelete();
+            db.ItemStates.Where(s => part.Contains(s.PersonId)).ExecuteDelete();
+            db.FallStates.Where(s => part.Contains(s.PersonId)).ExecuteDelete();
+        }
+
         said.Count("marksGone", gone.Count);
         var goneIds = gone.Select(m => m.Id).ToHashSet();
         var voided = own.Where(m => !goneIds.Contains(m.Id)).ToList();
@@ -101,12 +107,16 @@ internal sealed class UndoReading
             Sequence = ++sequence,
             LessonId = m.LessonId,
             PersonId = m.PersonId,
+            ItemId = m.ItemId,
             MadeAt = session.Now,
             ReceivedAt = session.Now,
             Kind = MarkKind.Cleared,
             Replaces = m.Id,
         }).ToList();
         using (var writer = BulkWriter.For(db, session.Transaction.Connection!, session.Transaction)) writer.Write(clearing);
+        // What was seen is folded over all lessons of a child, so a lesson that goes may leave less behind.
+        foreach (var (person, item) in own.Where(m => m.ItemId is not null && !goingPeople.Contains(m.PersonId)).Select(m => (m.PersonId, m.ItemId!.Value)).Distinct().Order())
+            EvidenceStatements.StoreState(session, person, item);
         said.Count("cleared", voided.Count);
         return [.. voided.Select(m => (m.LessonId, m.PersonId))];
     }

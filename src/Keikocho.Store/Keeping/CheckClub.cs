@@ -69,6 +69,7 @@ public static class CheckClub
             check.Run(progress, cancel);
             (marks, states) = (check.MarksRead, check.StatesRead);
         });
+        Part(CheckPart.States, () => new CheckEvidence(view, engine.Club, findings).Run(cancel));
         return (marks, states, lines, opened);
 
         void Part(CheckPart part, Action run)

@@ -11,7 +11,7 @@ public enum CheckPart
     Trail,
     /// <summary>Marks: their device's count, and what they take the place of.</summary>
     Marks,
-    /// <summary>States of person and lesson against their marks folded again.</summary>
+    /// <summary>States of person and lesson, of child and item, and of falls, against their marks folded again.</summary>
     States,
     /// <summary>Sealed values.</summary>
     Sealed,

@@ -51,7 +51,7 @@ public static class AttendanceReader
 
     /// <summary>All marks about presence at one lesson that a person made, as made; those of a file have no hand and are left out.</summary>
     public static List<MarkRow> MarksByHand(KeikochoDb db, Guid lesson) =>
-        [.. db.Marks.AsNoTracking().Where(m => m.LessonId == lesson && m.ById != null).AsEnumerable().Where(m => FoldMarks.SpeaksOfPresence(m.Kind))];
+        [.. db.Marks.AsNoTracking().Where(m => m.LessonId == lesson && m.ById != null && m.ItemId == null).AsEnumerable().Where(m => FoldMarks.SpeaksOfPresence(m.Kind))];
 
     /// <summary>How many people were there at each of several lessons; a lesson without any is not in it.</summary>
     public static Dictionary<Guid, int> HereAt(KeikochoDb db, IReadOnlyCollection<Guid> lessons) =>

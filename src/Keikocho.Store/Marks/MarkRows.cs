@@ -28,7 +28,10 @@ public sealed class MarkRow : IIdRow
     public MarkKind Kind { get; set; }
     /// <summary>Local time it speaks of: arrival, leaving.</summary>
     public TimeOnly? At { get; set; }
-    /// <summary>The item of a sighting or of words.</summary>
+    /// <summary>
+    /// The item of a sighting or of words, <see cref="MarkCode.Falls"/> for a fall, and the same for whatever takes one of them back,
+    /// corrects or confirms it; null for a mark of presence.
+    /// </summary>
     public Guid? ItemId { get; set; }
     /// <summary>The rest, coded by kind: see <see cref="MarkCode"/>.</summary>
     public int Code { get; set; }
@@ -56,6 +59,18 @@ public static class MarkCode
 
     /// <summary>For a correction, the low byte is the <see cref="MarkKind"/> that holds instead.</summary>
     public const int CorrectedToMask = 0xFF;
+
+    /// <summary>For a correction of a sighting or a fall, the code that holds instead stands so many bits higher.</summary>
+    public const int CorrectedToShift = 8;
+
+    /// <summary>
+    /// Bit of a sighting, a fall, a correction or a confirmation: whoever made it might sign off such a thing, by the duties of that day.
+    /// The store sets it when the mark comes in, so that a later change of duties changes nothing that was seen.
+    /// </summary>
+    public const int ByRight = 0x1000000;
+
+    /// <summary>Stands for the item of every fall: the falls of one child are found together, as one item is.</summary>
+    public static readonly Guid Falls = Guid.Empty;
 }
 
 /// <summary>The state of one person at one lesson: folded from its marks in the same transaction, never patched.</summary>

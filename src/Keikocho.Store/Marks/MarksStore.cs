@@ -167,7 +167,7 @@ public sealed partial class MarksStore(WriterQueue writer)
     /// <summary>The marks of one person whose word still holds good on their device: neither taken back nor replaced.</summary>
     private static List<MarkRow> Standing(KeikochoDb db, LessonRow lesson, Guid person, AttendanceRules rules)
     {
-        var rows = db.Marks.AsNoTracking().Where(m => m.LessonId == lesson.Id && m.PersonId == person).AsEnumerable()
+        var rows = db.Marks.AsNoTracking().Where(m => m.LessonId == lesson.Id && m.PersonId == person && m.ItemId == null).AsEnumerable()
             .Where(m => FoldMarks.SpeaksOfPresence(m.Kind)).ToDictionary(m => m.Id);
         if (rows.Count == 0) return [];
         return FoldAttendance.Explain([.. rows.Values.Select(FoldMarks.AsMark)], FoldMarks.TimesOf(lesson), rules).Trail

@@ -58,12 +58,12 @@ public static class SeenPack
 /// </summary>
 public static class FallPack
 {
-    /// <summary>Packs, by day, then device, then the device's own count.</summary>
+    /// <summary>Packs, by day, then device, then the device's own count; devices are numbered in that order, so that what is read back packs alike.</summary>
     public static string Pack(IEnumerable<FallMark> falls)
     {
         ArgumentNullException.ThrowIfNull(falls);
         var ordered = falls.OrderBy(f => f.On).ThenBy(f => f.Device.Value).ThenBy(f => f.Sequence).ToList();
-        var devices = ordered.Select(f => f.Device).Distinct().Select((device, number) => (device, number)).ToDictionary(d => d.device, d => d.number);
+        var devices = ordered.Select(f => f.Device).Distinct().OrderBy(device => device.Value).Select((device, number) => (device, number)).ToDictionary(d => d.device, d => d.number);
         return string.Join(' ', ordered.Select(f => string.Create(
             CultureInfo.InvariantCulture,
             $"{f.On:yyyyMMdd}.{(int)f.Direction}.{(int)f.Side}.{f.Stage}{(f.Clean ? 'c' : 't')}{(f.Confirmed ? "" : "s")}.{devices[f.Device]}.{f.Sequence}")));

@@ -17,7 +17,7 @@ internal static class TapStatements
         INSERT INTO "Marks" ("Club", "Id", "DeviceId", "Sequence", "LessonId", "PersonId", "ById", "MadeAt", "ReceivedAt", "Kind", "At", "ItemId", "Code", "Replaces")
         VALUES (@club, @id, @device,
             COALESCE(@sequence, (SELECT MAX("Sequence") FROM "Marks" WHERE "Club" = @club AND "DeviceId" = @device) + 1, 1),
-            @lesson, @person, @by, @made, @received, @kind, @at, NULL, @code, @replaces)
+            @lesson, @person, @by, @made, @received, @kind, @at, @item, @code, @replaces)
         ON CONFLICT ("Club", "Id") DO NOTHING
         """;
 
@@ -51,7 +51,7 @@ internal static class TapStatements
             InsertMark,
             ("@club", session.Club), ("@id", mark.Id), ("@device", mark.DeviceId), ("@sequence", sequence), ("@lesson", mark.LessonId),
             ("@person", mark.PersonId), ("@by", mark.ById), ("@made", mark.MadeAt), ("@received", mark.ReceivedAt), ("@kind", mark.Kind),
-            ("@at", mark.At), ("@code", mark.Code), ("@replaces", mark.Replaces));
+            ("@at", mark.At), ("@item", mark.ItemId), ("@code", mark.Code), ("@replaces", mark.Replaces));
         return command.ExecuteNonQuery() == 1;
     }
 

@@ -7,11 +7,11 @@ namespace Keikocho.Store.Marks;
 /// <summary>Reads who marked what and where, for the head instructor's eyes.</summary>
 public static class TrailReader
 {
-    /// <summary>Everyone who made a mark at a lesson, by id; marks from a file name nobody. One query.</summary>
+    /// <summary>Everyone who took the register of a lesson, by id; marks from a file name nobody, and what was seen is no register. One query.</summary>
     public static IReadOnlyList<Guid> MarkedBy(KeikochoDb db, Guid lesson)
     {
         ArgumentNullException.ThrowIfNull(db);
-        return [.. db.Marks.Where(m => m.LessonId == lesson && m.ById != null).Select(m => m.ById!.Value).Distinct().AsEnumerable().Order()];
+        return [.. db.Marks.Where(m => m.LessonId == lesson && m.ById != null && m.ItemId == null).Select(m => m.ById!.Value).Distinct().AsEnumerable().Order()];
     }
 
     /// <summary>What the devices are; one that nobody has met is missing. One query.</summary>

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Keikocho.Core.Evening;
+using Keikocho.Core.Safety;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Keeping;
@@ -32,6 +33,7 @@ public abstract class CheckSpecification(StoreHost host) : StoreSpecification(ho
     [InlineData("UPDATE \"Lessons\" SET \"End\" = \"Start\"", CheckPart.Marks, "cannot be folded")]
     [InlineData("UPDATE \"Marks\" SET \"Replaces\" = (SELECT \"Id\" FROM \"Halls\") WHERE \"Sequence\" = 1", CheckPart.Marks, "which is not there")]
     [InlineData("UPDATE \"Marks\" SET \"Replaces\" = (SELECT \"Id\" FROM \"Marks\" WHERE \"Sequence\" = 2) WHERE \"Sequence\" = 1", CheckPart.Marks, "of another person")]
+    [InlineData("UPDATE \"Marks\" SET \"Kind\" = 10 WHERE \"Sequence\" = 6; DELETE FROM \"Attendances\" WHERE \"Word\" = 4", CheckPart.Marks, "is of something seen and has no item")]
     [InlineData("UPDATE \"Marks\" SET \"DeviceId\" = \"PersonId\" WHERE \"Sequence\" = 1", CheckPart.Links, "is of a device")]
     [InlineData("UPDATE \"Marks\" SET \"Sequence\" = 2 WHERE \"Sequence\" = 1", CheckPart.Marks, "has count 2 on 2 marks")]
     [InlineData("UPDATE \"Evenings\" SET \"HallId\" = \"Id\"", CheckPart.Links, "1 of Evenings point by HallId to a row of Halls that is not there")]
@@ -180,8 +182,9 @@ public abstract class CheckSpecification(StoreHost host) : StoreSpecification(ho
                 var wrong = Mark(4, 2, MarkKind.Absent);
                 Mark(5, 2, MarkKind.Corrected, wrong.Id, (int)MarkKind.Left);
                 Mark(6, 3, MarkKind.Excused);
-                Mark(7, 3, MarkKind.Fall);
+                Mark(7, 3, MarkKind.Fall, code: EvidenceCode.OfFall(new FallWay(FallDirection.Back, FallSide.None), 1, clean: true)).ItemId = MarkCode.Falls;
                 s.Db.SaveChanges();
+                EvidenceStatements.StoreState(s, people[3].Id, MarkCode.Falls);
                 FoldMarks.StoreAll(s, lesson, new AttendanceRules());
                 s.Note(TrailKind.ClubMade, null, null, null);
                 s.Note(TrailKind.CalendarChanged, lesson.Id, people[4].Id, device);

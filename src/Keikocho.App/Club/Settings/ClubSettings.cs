@@ -22,6 +22,7 @@ public static class ClubSettings
         new("Taking the register", AttendanceRules.Settings),
         new("Lessons before a test", ClockRule.Settings),
         new("Back after time away", ReturnRule.Settings, ReturnInOrder),
+        new("Falls and who may be thrown", FallGateRule.Settings),
         new("How often a child comes", PriorRule.Settings),
         new("Leaving the programme for age", AgeOutRule.Settings, SchoolYearEnds),
         new("Adults in the hall", AdultRules.Settings),

@@ -13,7 +13,7 @@ namespace Keikocho.Store.Keeping.Checking;
 internal sealed class CheckStates : IDisposable
 {
     private const string Marks =
-        "SELECT \"LessonId\", \"PersonId\", \"Id\", \"DeviceId\", \"Sequence\", \"Kind\", \"At\", \"Code\", \"Replaces\" FROM \"Marks\" "
+        "SELECT \"LessonId\", \"PersonId\", \"Id\", \"DeviceId\", \"Sequence\", \"Kind\", \"At\", \"Code\", \"Replaces\", \"ItemId\" FROM \"Marks\" "
         + "WHERE \"Club\" = @club ORDER BY \"LessonId\", \"PersonId\"";
 
     private const string States =
@@ -164,6 +164,7 @@ internal sealed class CheckStates : IDisposable
     {
         if (!people.Contains(mark.PersonId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a person {mark.PersonId} that is not there.");
         if (!devices.Contains(mark.DeviceId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a device {mark.DeviceId} that is not there.");
+        if (mark.HasNoItem) findings.Add(CheckPart.Marks, $"Mark {mark.Id} of person {mark.PersonId} is of something seen and has no item.");
         if (mark.Replaces is not null) replaces.Add(in mark);
     }
 
@@ -180,6 +181,7 @@ internal sealed class CheckStates : IDisposable
         ahead.At = marks.Time(6);
         ahead.Code = marks.Whole(7);
         ahead.Replaces = marks.IsNull(8) ? null : marks.Id(8);
+        ahead.HasNoItem = ahead.Kind is MarkKind.Fall or MarkKind.Sighting or MarkKind.Words && marks.IsNull(9);
         return true;
     }
 
@@ -207,7 +209,7 @@ internal sealed class CheckStates : IDisposable
         : $"lesson {lessonId}";
 
     /// <summary>The sentence of a refused argument, without the parameter's name that the runtime puts behind it.</summary>
-    private static string SentenceOf(ArgumentException cause)
+    public static string SentenceOf(ArgumentException cause)
     {
         var at = cause.Message.IndexOf(" (Parameter '", StringComparison.Ordinal);
         return at < 0 ? cause.Message : cause.Message[..at];

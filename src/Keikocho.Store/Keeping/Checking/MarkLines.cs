@@ -14,6 +14,7 @@ internal struct MarkLine
     public int Sequence, Code;
     public short At;
     public MarkKind Kind;
+    public bool HasNoItem;
 
     /// <summary>Where no time is noted.</summary>
     public const short NoTime = -1;
@@ -57,6 +58,7 @@ internal abstract class LineReading : IDisposable
     public abstract int Whole(int at);
     public abstract bool IsNull(int at);
     public abstract DateOnly Day(int at);
+    public abstract string Text(int at);
     public abstract void Dispose();
 
     public bool Flag(int at) => Whole(at) != 0;
@@ -98,6 +100,8 @@ internal abstract class LineReading : IDisposable
             return DateOnly.TryParseExact(text, "yyyy-MM-dd", out var day) ? day : throw new InvalidDataException("a date that is none");
         }
 
+        public override string Text(int at) => raw.sqlite3_column_text(statement, at).utf8_to_string();
+
         public override void Dispose() => statement.Dispose();
     }
 
@@ -121,6 +125,7 @@ internal abstract class LineReading : IDisposable
         public override int Whole(int at) => reader.GetValue(at) switch { bool flag => flag ? 1 : 0, short small => small, var other => (int)other };
         public override bool IsNull(int at) => reader.IsDBNull(at);
         public override DateOnly Day(int at) => reader.GetFieldValue<DateOnly>(at);
+        public override string Text(int at) => reader.GetString(at);
 
         public override void Dispose()
         {

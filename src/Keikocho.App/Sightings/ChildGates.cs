@@ -1,0 +1,37 @@
+using Keikocho.App.Club;
+using Keikocho.Core.Safety;
+using Keikocho.Store.Book;
+using Keikocho.Store.Marks;
+
+namespace Keikocho.App.Sightings;
+
+/// <summary>One child's fall gates, reckoned from what the club saw.</summary>
+public static class ChildGates
+{
+    /// <summary>So far back the pages of an evening look for days on the mat: an absence before it is older than any fall that still counts for something.</summary>
+    public const int DaysBack = 500;
+
+    /// <summary>The gates on a day.</summary>
+    /// <param name="book">The club.</param>
+    /// <param name="evidence">What was seen.</param>
+    /// <param name="day">The day.</param>
+    /// <param name="planned">Throws that are planned.</param>
+    public static FallGateAnswer Of(ClubBook book, ChildEvidence evidence, DateOnly day, params IReadOnlyList<PlannedThrow> planned)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(evidence);
+        return FallGate.Reckon(new FallGateSnapshot(
+            day, evidence.Falls, [.. evidence.OnTheMat.Where(d => d <= day)], StandDownsOf(book, evidence), ClubRules.FallGate(book, day), planned));
+    }
+
+    /// <summary>What stands on a day.</summary>
+    public static StandDownsAnswer Standing(ClubBook book, ChildEvidence evidence, DateOnly day) =>
+        StandDowns.Read(new StandDownsSnapshot(day, StandDownsOf(book, evidence)));
+
+    private static IReadOnlyList<StandDown> StandDownsOf(ClubBook book, ChildEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(evidence);
+        return [.. evidence.StandDowns.Select(s => s.ToStandDown(id => book.Person(id) is { IsErased: false } person ? person.FullName : null))];
+    }
+}

@@ -1,0 +1,146 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Globalization;
+using Keikocho.Core.Evening;
+using Keikocho.Core.Safety;
+using Keikocho.Store.Engines;
+using Keikocho.Store.Kernel;
+using Keikocho.Store.Safety;
+
+namespace Keikocho.Store.Marks;
+
+/// <summary>An agreed other way of showing an item.</summary>
+/// <param name="ItemId">The item.</param>
+/// <param name="Wording">How it is shown.</param>
+/// <param name="AgreedOn">When it was agreed.</param>
+/// <param name="ById">Who agreed it for the club.</param>
+public sealed record HeldWay(Guid ItemId, string Wording, DateOnly AgreedOn, Guid ById);
+
+/// <summary>An item chosen from a pool.</summary>
+/// <param name="Requirement">Key of the rank and of its requirement.</param>
+/// <param name="ItemId">The item.</param>
+public sealed record HeldChoice(string Requirement, Guid ItemId);
+
+/// <summary>Everything that the club saw of one child, and what stands for it.</summary>
+/// <param name="PersonId">The child.</param>
+/// <param name="Items">Evenings by item, oldest first; an item that nobody saw is not there.</param>
+/// <param name="Falls">Every fall that stands.</param>
+/// <param name="OnTheMat">Days of lessons attended from the day asked for, in order, each once.</param>
+/// <param name="StandDowns">Every stand-down, lifted ones too, oldest first.</param>
+/// <param name="Ways">Agreed ways that hold.</param>
+/// <param name="Choices">Items chosen from pools.</param>
+public sealed record ChildEvidence(
+    Guid PersonId,
+    FrozenDictionary<Guid, IReadOnlyList<SeenEvening>> Items,
+    IReadOnlyList<FallMark> Falls,
+    ImmutableArray<DateOnly> OnTheMat,
+    ImmutableArray<HeldStandDown> StandDowns,
+    ImmutableArray<HeldWay> Ways,
+    ImmutableArray<HeldChoice> Choices)
+{
+    /// <summary>Evenings of items, and falls, that wait for somebody who may confirm them.</summary>
+    public int Suggestions => Items.Values.Sum(e => e.Count(s => !s.Confirmed)) + Falls.Count(f => !f.Confirmed);
+}
+
+/// <summary>Reads what was seen of children: two statements, however many children there are.</summary>
+public static class EvidenceReader
+{
+    private const int Item = 1, Fall = 2, Choice = 3, Day = 4, StandDown = 5, Way = 6;
+
+    /// <summary>Everything about these children; who has nothing yet is in it all the same.</summary>
+    /// <param name="reading">The session.</param>
+    /// <param name="people">The children.</param>
+    /// <param name="matFrom">First day of the days on the mat; null for all. An absence before it is not seen.</param>
+    /// <param name="to">Last day of the days on the mat.</param>
+    public static Dictionary<Guid, ChildEvidence> Of(ReadSession reading, IReadOnlyCollection<Guid> people, DateOnly? matFrom, DateOnly to)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(people);
+        if (people.Count == 0) return [];
+        var ids = new IdList([.. people.Distinct()]);
+        var seen = Seen(reading, ids, matFrom ?? DateOnly.MinValue, to).ToLookup(s => s.Person);
+        var standing = Standing(reading, ids).ToLookup(s => s.Person);
+        return people.Distinct().ToDictionary(id => id, id => OneChild(id, seen[id], standing[id]));
+    }
+
+    /// <summary>Every stand-down of these children, without the rest; one statement.</summary>
+    public static ILookup<Guid, HeldStandDown> StandDownsOf(ReadSession reading, IReadOnlyCollection<Guid> people)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(people);
+        return people.Count == 0
+            ? Array.Empty<HeldStandDown>().ToLookup(s => s.PersonId)
+            : Standing(reading, new IdList([.. people.Distinct()])).Where(s => s.StandDown is not null).Select(s => s.StandDown!)
+                .OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id).ToLookup(s => s.PersonId);
+    }
+
+    /// <summary>All marks of something seen of one child that still speak, newest lesson first; one statement.</summary>
+    public static IReadOnlyList<(StandingMark Mark, DateOnly On)> MarksOf(ReadSession reading, Guid person)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        var marks = reading.Rows(
+            $"""
+            SELECT {EvidenceStatements.Columns} FROM "Marks" AS m JOIN "Lessons" AS l ON l."Club" = m."Club" AND l."Id" = m."LessonId"
+            WHERE m."Club" = @club AND m."PersonId" = @person AND m."ItemId" IS NOT NULL
+            """,
+            EvidenceStatements.Row,
+            ("@person", person));
+        var days = marks.ToDictionary(m => m.Mark.Id, m => m.On);
+        return [.. StandingEvidence.Of([.. marks.Select(m => m.Mark)]).Select(m => (m, days[m.Mark.Id]))
+            .OrderByDescending(m => m.Item2).ThenBy(m => m.m.Mark.DeviceId).ThenBy(m => m.m.Mark.Sequence)];
+    }
+
+    private static ChildEvidence OneChild(Guid id, IEnumerable<SeenRow> seen, IEnumerable<StandingRow> standing)
+    {
+        var rows = seen.ToLookup(s => s.What);
+        var held = standing.ToList();
+        // The newest wording of an item holds; one without words says "the usual way again".
+        var ways = held.Where(s => s.Way is not null).Select(s => s.Way!).GroupBy(w => w.ItemId)
+            .Select(g => g.OrderBy(w => w.AgreedOn).ThenBy(w => w.Id).Last()).Where(w => w.Wording is not null)
+            .OrderBy(w => w.AgreedOn).ThenBy(w => w.ItemId);
+        return new ChildEvidence(
+            id,
+            rows[Item].ToFrozenDictionary(r => r.ItemId!.Value, r => SeenPack.Unpack(r.Text!)),
+            rows[Fall].Select(r => FallPack.Unpack(r.Text!)).FirstOrDefault() ?? [],
+            [.. rows[Day].Select(r => r.On!.Value).Distinct().Order()],
+            [.. held.Where(s => s.StandDown is not null).Select(s => s.StandDown!).OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id)],
+            [.. ways.Select(w => new HeldWay(w.ItemId, w.Wording!, w.AgreedOn, w.ById))],
+            [.. rows[Choice].Select(r => new HeldChoice(r.Text!, r.ItemId!.Value)).OrderBy(c => c.Requirement, StringComparer.Ordinal).ThenBy(c => c.ItemId)]);
+    }
+
+    private static List<SeenRow> Seen(ReadSession reading, IdList ids, DateOnly from, DateOnly to) => reading.Rows(
+        string.Create(CultureInfo.InvariantCulture, $"""
+        SELECT {Item}, "PersonId", "ItemId", "Evenings", CAST(NULL AS date) FROM "ItemStates" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+        UNION ALL SELECT {Fall}, "PersonId", CAST(NULL AS uuid), "Falls", CAST(NULL AS date) FROM "FallStates" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+        UNION ALL SELECT {Choice}, "PersonId", "ItemId", "Requirement", CAST(NULL AS date) FROM "ChosenItems" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+        UNION ALL SELECT {Day}, "PersonId", CAST(NULL AS uuid), CAST(NULL AS text), "Date" FROM "Attendances"
+            WHERE "Club" = @club AND "PersonId" IN ({ids.Names}) AND "Date" >= @from AND "Date" <= @to AND "Counts" = @yes
+        """),
+        row => new SeenRow(row.Whole(), row.Id(), row.IdIfAny(), row.TextIfAny(), row.DayIfAny()),
+        [("@from", from), ("@to", to), ("@yes", true), .. ids.Values]);
+
+    private static List<StandingRow> Standing(ReadSession reading, IdList ids) => reading.Rows(
+        string.Create(CultureInfo.InvariantCulture, $"""
+        SELECT {StandDown}, "PersonId", "Id", "ById", "From", "WhoseWord", CAST(NULL AS uuid), "Scope", "ReviewOn", "MadeAt", "LiftedOn", "LiftedById", "LiftedWhy"
+            FROM "StandDowns" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+        UNION ALL SELECT {Way}, "PersonId", "Id", "ById", "AgreedOn", "Wording", "ItemId", 0, CAST(NULL AS date), 0, CAST(NULL AS date), CAST(NULL AS uuid), CAST(NULL AS bytea)
+            FROM "Adaptations" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+        """),
+        row =>
+        {
+            var what = row.Whole();
+            var (person, id, by, from, words, item) = (row.Id(), row.Id(), row.Id(), row.Day(), Seal.Open(row.SealedIfAny<string>()), row.IdIfAny());
+            if (what == Way) return new StandingRow(person, null, new WayRow(id, item!.Value, words, from, by));
+            return new StandingRow(
+                person,
+                new HeldStandDown(id, person, (StandDownScope)row.Whole(), from, row.DayIfAny(), words, by, row.Instant(), row.DayIfAny(), row.IdIfAny(), Seal.Open(row.SealedIfAny<string>())),
+                null);
+        },
+        [.. ids.Values]);
+
+    private sealed record SeenRow(int What, Guid Person, Guid? ItemId, string? Text, DateOnly? On);
+
+    private sealed record WayRow(Guid Id, Guid ItemId, string? Wording, DateOnly AgreedOn, Guid ById);
+
+    private sealed record StandingRow(Guid Person, HeldStandDown? StandDown, WayRow? Way);
+}
