@@ -28,7 +28,7 @@ public static class ReadSignOffs
 
         var notes = new List<string>();
         var leftRows = new Dictionary<int, (Fate Fate, string Why)>();
-        var columns = Columns(question, table, items, book, notes);
+        var columns = Columns(table, items, book, notes);
         var lines = Lines(question, table, leftRows, book, notes);
         var read = lines.Where(line => line.Who is not null).ToList();
         var kept = columns.Where(column => column.Item is not null).ToList();
@@ -54,62 +54,63 @@ public static class ReadSignOffs
             fates);
     }
 
-    private static List<SignOffColumn> Columns(SignOffQuestion question, SignOffTable table, SignOffItems items, DoubtBook book, List<string> notes)
+    private static List<SignOffColumn> Columns(SignOffTable table, SignOffItems items, DoubtBook book, List<string> notes)
     {
         var columns = new List<SignOffColumn>();
         var taken = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (var (column, heading) in table.Headings)
         {
             var place = table.PlaceOfItem(column);
-            var (candidates, certain) = items.Find(heading);
-            var item = certain ? candidates[0] : null;
+            var meant = items.Find(heading);
+            // "Ukemi" above ticks is the falls, not the word, though the word is an item too.
+            var falls = FallWords.Has(heading) && !(meant.Certain && meant.Candidates[0].Kind is not (ItemKind.Fall or ItemKind.Word));
+            if (falls)
+            {
+                LeaveFalls();
+                continue;
+            }
+
+            var item = meant.Certain ? meant.Candidates[0] : null;
+            if (item is not null && !meant.Written) notes.Add($"{Capital(place)} ('{RosterLineReader.Short(heading)}') was read as {item.Name}.");
             if (item is null)
             {
-                List<Offer> offers = [.. candidates.Select(c => new Offer("item:" + c.Key, c.Name)), new(LeaveOut, "Leave this out")];
-                var answer = book.Ask($"item:{column}", DoubtKind.WhichItem, candidates.Count == 0
-                        ? $"In {place}, '{RosterLineReader.Short(heading)}' is no item of the syllabus; type the item’s name as the syllabus has it, or leave it out."
-                        : $"In {place}, '{RosterLineReader.Short(heading)}' may be {string.Join(" or ", candidates.Select(c => c.Name))}; say which.",
-                    offers, candidates.Count == 0 ? LeaveOut : null, TypedAnswer.Text);
+                var answer = AskItem(column, heading, place, meant, items, book);
                 if (answer is null or LeaveOut)
                 {
                     columns.Add(new(column, heading, null, answer is null ? "" : "you left it out"));
                     continue;
                 }
 
-                item = answer.StartsWith('=') ? Typed(items, answer[1..]) : candidates.First(c => "item:" + c.Key == answer);
-                if (item is null)
-                {
-                    book.ForgetKey($"item:{column}");
-                    book.Ask($"item:{column}:again", DoubtKind.WhichItem,
-                        $"In {place}, '{RosterLineReader.Short(answer[1..])}' is no item of the syllabus either; type another, or leave '{RosterLineReader.Short(heading)}' out.",
-                        [new(LeaveOut, "Leave this out")], null, TypedAnswer.Text);
-                    var again = book.Of($"item:{column}:again")!.Answer;
-                    item = again is not null && again.StartsWith('=') ? Typed(items, again[1..]) : null;
-                    if (item is null)
-                    {
-                        columns.Add(new(column, heading, null, again == LeaveOut ? "you left it out" : again is null ? "" : "it is no item of the syllabus"));
-                        continue;
-                    }
-                }
+                item = answer.StartsWith('=') ? Typed(items, answer[1..])! : meant.Candidates.First(c => "item:" + c.Key == answer);
             }
 
-            if (item.Kind == ItemKind.Fall)
+            if (item.Kind == ItemKind.Fall) LeaveFalls();
+            else
+            {
+                if (!taken.TryAdd(item.Key, column)) notes.Add($"{Capital(place)} ('{RosterLineReader.Short(heading)}') was read together with {table.PlaceOfItem(taken[item.Key])}: both are {item.Name}.");
+                columns.Add(new(column, heading, item.Key, ""));
+            }
+
+            void LeaveFalls()
             {
                 notes.Add($"{Capital(place)} ('{RosterLineReader.Short(heading)}') was not read: falls are seen again on the mat, never taken from a paper.");
                 columns.Add(new(column, heading, null, "falls are seen again on the mat"));
             }
-            else if (!taken.TryAdd(item.Key, column))
-            {
-                notes.Add($"{Capital(place)} ('{RosterLineReader.Short(heading)}') was read together with {table.PlaceOfItem(taken[item.Key])}: both are {item.Name}.");
-                columns.Add(new(column, heading, item.Key, ""));
-            }
-            else columns.Add(new(column, heading, item.Key, ""));
         }
 
         return columns;
     }
 
-    private static Item? Typed(SignOffItems items, string typed) => items.Find(typed) is ({ Count: > 0 } found, true) ? found[0] : null;
+    private static string? AskItem(int column, string heading, string place, ItemsMeant meant, SignOffItems items, DoubtBook book)
+    {
+        List<Offer> offers = [.. meant.Candidates.Select(c => new Offer("item:" + c.Key, c.Name)), new(LeaveOut, "Leave this out")];
+        return book.Ask($"item:{column}", DoubtKind.WhichItem, meant.Candidates.Count == 0
+                ? $"In {place}, '{RosterLineReader.Short(heading)}' is no item of the syllabus; type the item’s name as the syllabus has it, or leave it out."
+                : $"In {place}, '{RosterLineReader.Short(heading)}' may be {string.Join(" or ", meant.Candidates.Select(c => c.Name))}; say which.",
+            offers, meant.Candidates.Count == 0 ? LeaveOut : meant.Likely is { } likely ? "item:" + likely.Key : null, TypedAnswer.Text, value => Typed(items, value) is not null, []);
+    }
+
+    private static Item? Typed(SignOffItems items, string typed) => items.Find(typed.Trim()) is { Certain: true } found ? found.Candidates[0] : null;
 
     private static List<RegisterDraft> Lines(SignOffQuestion question, SignOffTable table, Dictionary<int, (Fate Fate, string Why)> left, DoubtBook book, List<string> notes)
     {
@@ -130,7 +131,7 @@ public static class ReadSignOffs
                 continue;
             }
 
-            if (cells.TrueForAll(cell => cell.FromMerge) || !marks && index.Find(name).Candidates.Count == 0)
+            if (!marks && (cells.TrueForAll(cell => cell.FromMerge) || index.Find(name).Candidates.Count == 0))
             {
                 left[row] = (Fate.Ignored, "a heading, or a line without a mark");
                 continue;

@@ -13,7 +13,7 @@ namespace Keikocho.Core.Intake;
 /// <param name="Items">The items of the club's syllabus.</param>
 /// <param name="Techniques">The names by which techniques are found.</param>
 /// <param name="Lessons">Days on which a lesson of the programme was held, in order.</param>
-/// <param name="Held">What the club has, by person, item key and day.</param>
+/// <param name="Held">What the club has, by person, item key and day; a leader's suggestion is not there until it is confirmed.</param>
 /// <param name="Answers">The answers given so far.</param>
 public sealed record SignOffQuestion(
     Sheet Sheet,
@@ -23,8 +23,13 @@ public sealed record SignOffQuestion(
     IReadOnlyList<Item> Items,
     NameIndex Techniques,
     IReadOnlyList<DateOnly> Lessons,
-    IReadOnlyDictionary<(PersonId Person, string Item, DateOnly Day), SeenWord> Held,
+    IReadOnlyDictionary<(PersonId Person, string Item, DateOnly Day), HeldSeen> Held,
     Answers Answers);
+
+/// <summary>What is held of one child, one item and one evening.</summary>
+/// <param name="Word">The word; null where two adults disagree.</param>
+/// <param name="Settled">It counts as enough by itself.</param>
+public readonly record struct HeldSeen(SeenWord? Word, bool Settled = false);
 
 /// <summary>How a sign-off grid is laid out.</summary>
 public enum SignOffLayout
@@ -55,7 +60,7 @@ public sealed record SignOffColumn(int At, string Heading, string? Item, string 
 /// <param name="Row">Row of the file, from 1.</param>
 /// <param name="Column">Column of the file, from 1.</param>
 public sealed record SignOffMark(
-    PersonId Person, string Item, DateOnly Day, SeenWord Word, bool Settled, SeenWord? Held, MarkStanding Standing, int Row, int Column);
+    PersonId Person, string Item, DateOnly Day, SeenWord Word, bool Settled, HeldSeen? Held, MarkStanding Standing, int Row, int Column);
 
 /// <summary>A sign-off grid as read so far.</summary>
 /// <param name="Layout">How it is laid out.</param>

@@ -19,6 +19,9 @@ public sealed class SignOffSigns
     private static readonly FrozenDictionary<string, SeenWord> Certain =
         Table.SelectMany(line => line.Signs.Select(sign => (Signs.Normal(sign), line.Word))).DistinctBy(pair => pair.Item1).ToFrozenDictionary(pair => pair.Item1, pair => pair.Word, StringComparer.Ordinal);
 
+    /// <summary>Stands among the certain signs, so that it is no heading.</summary>
+    internal static bool IsSign(string text) => Certain.ContainsKey(Signs.Normal(text));
+
     /// <summary>Looks at every sign and asks, once a sign, about those that are not certain: a letter may be a mark or somebody's initials.</summary>
     internal SignOffSigns(IEnumerable<(Cell Cell, CellPlace Place)> cells, DoubtBook book)
     {
