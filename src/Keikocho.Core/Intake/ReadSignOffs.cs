@@ -150,6 +150,12 @@ public static class ReadSignOffs
     // Nobody is made by a sign-off grid: a child comes in with the list of children, with a birth date and a contact.
     private static void Who(SignOffQuestion question, SignOffTable table, WhoIsIt index, RegisterDraft line, DoubtBook book)
     {
+        if (question.Answers.ByKey.TryGetValue($"line:{line.At}", out var said) && said == "set-aside")
+        {
+            line.SetAside = "you set it aside";
+            return;
+        }
+
         if (question.Erased.Contains(line.Name, null))
         {
             line.SetAside = "this person was erased and is not brought back";

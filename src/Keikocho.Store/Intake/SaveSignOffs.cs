@@ -3,7 +3,6 @@ using Keikocho.Core.Intake;
 using Keikocho.Core.Syllabus;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
-using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
 
 namespace Keikocho.Store.Intake;

@@ -66,7 +66,7 @@ internal sealed class ReadingClub : IAsyncDisposable
     {
         using var db = Engine.OpenDb();
         var row = ReadingReader.Find(db, reading)!;
-        return ReadAgain.Read(row.Kind, ReadingReader.File(row)!.Sheets, ReadingReader.Answers(row), ClubFacts.Load(db, row.ProgrammeId!.Value, row.Kind)!, Today);
+        return ReadAgain.Read(row.Kind, ReadingReader.File(row)!.Sheets, ReadingReader.Answers(row), ClubFacts.Load(db, row.ProgrammeId!.Value, row.Kind, Today)!, Today);
     }
 
     /// <summary>Settles every doubt with its proposal, or what is chosen here, or an offer that keeps most.</summary>
