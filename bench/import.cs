@@ -76,5 +76,5 @@ ReadingView View(Guid id)
 {
     using var db = engine.OpenDb();
     var row = ReadingReader.Find(db, id)!;
-    return ReadAgain.Read(row.Kind, ReadingReader.File(row)!.Sheets, ReadingReader.Answers(row), ClubFacts.Load(db, programme, row.Kind)!, today);
+    return ReadAgain.Read(row.Kind, ReadingReader.File(row)!.Sheets, ReadingReader.Answers(row), ClubFacts.Load(db, programme, row.Kind, today)!, today);
 }

@@ -25,7 +25,7 @@ public static class ImportPosts
     private static async Task<IResult> TakeAsync(OpenClub club, ImportDesk desk, TimeProvider time, [FromForm] IFormCollection form, CancellationToken cancel)
     {
         var programme = Guid.TryParse(form["programme"], out var chosen) && club.Book.Programme(chosen) is not null ? chosen : club.Book.Programmes[0].Id;
-        ReadingKind? kind = form["kind"].ToString() switch { "roster" => ReadingKind.Roster, "register" => ReadingKind.Register, _ => null };
+        var kind = ReadingWords.KindOf(form["kind"].ToString());
         if (form.Files["file"] is not { Length: > 0 } file)
         {
             return OnePage.Of<ImportPage>(new Dictionary<string, object?>
@@ -42,11 +42,12 @@ public static class ImportPosts
         var name = Path.GetFileName(file.FileName.Replace('\\', '/'));
         var id = Guid.CreateVersion7(time.GetUtcNow());
         var (today, by) = (club.Today, club.Acting?.Id);
+        var syllabus = SyllabusNames.Of(club.Book.EditionOn(club.Book.Programme(programme)?.LadderId, today)?.Edition);
         await desk.DoAsync(id, "Reading the file", async progress =>
         {
             var outcome = ReadTable.Read(new MemoryStream(bytes, writable: false), name, ReadLimits.Proposed, progress, CancellationToken.None);
             if (outcome is TableReading.Refused refused) return refused.Sentence;
-            var fresh = FreshFile.Of((TableReading.Read)outcome, today, kind);
+            var fresh = FreshFile.Of((TableReading.Read)outcome, today, kind, syllabus);
             await desk.Readings.OpenAsync(
                 new NewReading(id, name, SHA256.HashData(bytes), kind ?? fresh.Kind ?? ReadingKind.Roster, programme, fresh.File, fresh.SheetNumber), by, CancellationToken.None);
             return null;
@@ -57,7 +58,7 @@ public static class ImportPosts
     private static async Task<IResult> AnswerAsync(Guid id, OpenClub club, ImportDesk desk, [FromForm] IFormCollection form, CancellationToken cancel)
     {
         if (ReadingReader.Find(club.Db, id) is not { Stage: ReadingStage.Open } row) return NotOpen(id);
-        var kind = form["kind"].ToString() switch { "roster" => ReadingKind.Roster, "register" => ReadingKind.Register, _ => row.Kind };
+        var kind = ReadingWords.KindOf(form["kind"].ToString()) ?? row.Kind;
         Guid? programme = Guid.TryParse(form["programme"], out var chosen) ? chosen : null;
         var given = GivenAnswers.Read(form, ReadingReader.Answers(row), kind != row.Kind);
         var todo = form["do"].ToString();

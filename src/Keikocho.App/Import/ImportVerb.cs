@@ -27,19 +27,19 @@ public static class ImportVerb
     {
         var file = new Argument<string>("FILE") { Description = "The spreadsheet: .xlsx or text with separators" };
         var club = new Option<string>("--club") { Description = "The club's file", Required = true };
-        var kind = new Option<string?>("--kind") { Description = "roster or register; guessed without it" };
-        kind.AcceptOnlyFromAmong("roster", "register");
+        var kind = new Option<string?>("--kind") { Description = "roster, register or sign-offs; guessed without it" };
+        kind.AcceptOnlyFromAmong("roster", "register", "sign-offs");
         var programme = new Option<string?>("--programme") { Description = "The programme's name, where the club has several" };
         var answers = new Option<string?>("--answers") { Description = "A JSON file with answers by their keys" };
         var template = new Option<string?>("--write-answers") { Description = "Writes the answers given and those proposed into this file, to be filled in" };
         var proposed = new Option<bool>("--take-proposed") { Description = "Takes every proposed answer" };
         var json = new Option<bool>("--json") { Description = "Answers in JSON" };
-        var verb = new Command("import", "Read in the club's own spreadsheet: the children, or the register so far") { file, club, kind, programme, answers, template, proposed, json };
+        var verb = new Command("import", "Read in the club's own spreadsheet: the children, the register so far, or what was signed off") { file, club, kind, programme, answers, template, proposed, json };
         verb.SetAction(async (parsed, stopping) =>
         {
             var asked = new Asked(
                 parsed.GetValue(file)!, parsed.GetValue(club)!,
-                parsed.GetValue(kind) switch { "roster" => ReadingKind.Roster, "register" => ReadingKind.Register, _ => null },
+                parsed.GetValue(kind) is { } said ? ReadingWords.KindOf(said) : null,
                 parsed.GetValue(programme), parsed.GetValue(answers), parsed.GetValue(template), parsed.GetValue(proposed), parsed.GetValue(json));
             return await RunAsync(asked, parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error, TimeProvider.System, stopping);
         });
@@ -68,9 +68,10 @@ public static class ImportVerb
                 TableReading.Refused refused => throw new RefusalException(refused.Sentence),
                 var other => throw new InvalidOperationException($"There is no word for {other}."),
             };
-            var fresh = FreshFile.Of(read, today, asked.Kind);
-            var kind = asked.Kind ?? fresh.Kind ?? throw new RefusalException($"'{Path.GetFileName(asked.File)}' looks neither like children nor like a register; say which with --kind roster or --kind register.");
-            var facts = ClubFacts.Load(db, programme, kind)!;
+            var ladder = db.Programmes.Single(p => p.Id == programme).LadderId;
+            var fresh = FreshFile.Of(read, today, asked.Kind, SyllabusNames.On(db, ladder, today));
+            var kind = asked.Kind ?? fresh.Kind ?? throw new RefusalException($"'{Path.GetFileName(asked.File)}' looks neither like children nor like a register or a sign-off grid; say which with --kind roster, --kind register or --kind sign-offs.");
+            var facts = ClubFacts.Load(db, programme, kind, today)!;
             // The very file that was saved before brings its answers along; what is given now goes before them.
             foreach (var (key, answer) in ReadingReader.EarlierAnswers(db, kind, SHA256.HashData(bytes)).ByKey)
                 if (!given.ByKey.ContainsKey(key)) given = given.With(key, answer);

@@ -15,7 +15,7 @@ public sealed record ReadingState(ReadingRow Row, PackedFile? File, ClubFacts? F
     {
         ArgumentNullException.ThrowIfNull(club);
         if (ReadingReader.Find(club.Db, id) is not { } row) return null;
-        if (row.Stage != ReadingStage.Open || row.ProgrammeId is not { } programme || ReadingReader.File(row) is not { } file || ClubFacts.Load(club.Db, programme, row.Kind) is not { } facts)
+        if (row.Stage != ReadingStage.Open || row.ProgrammeId is not { } programme || ReadingReader.File(row) is not { } file || ClubFacts.Load(club.Db, programme, row.Kind, club.Today) is not { } facts)
             return new ReadingState(row, null, null, null);
         return new ReadingState(row, file, facts, ReadAgain.Read(row.Kind, file.Sheets, ReadingReader.Answers(row), facts, club.Today));
     }

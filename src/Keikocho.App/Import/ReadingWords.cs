@@ -26,6 +26,17 @@ public static class ReadingWords
             if (view.Ladder is { Ranks.Count: > 0 } ladder) said.Add($"The ladder of {facts.Programme.Name} is made of the file’s own words, lowest first: {string.Join(", ", ladder.Ranks.Select(r => r.Name))}.");
         }
 
+        if (view.SignOffs?.Reading is { } grid)
+        {
+            Say(said, grid.Count(MarkStanding.New), "1 sighting is new.", "# sightings are new.");
+            Say(said, grid.Marks.Count(mark => mark.Standing == MarkStanding.New && mark.Settled), "1 of them is settled: no second evening is asked.", "# of them are settled: no second evening is asked.");
+            Say(said, grid.Count(MarkStanding.Same), "1 sighting is here already.", "# sightings are here already.");
+            Say(said, grid.Count(MarkStanding.Take), "1 sighting is corrected after the file.", "# sightings are corrected after the file.");
+            Say(said, grid.Count(MarkStanding.Leave), "1 sighting stays as it is here.", "# sightings stay as they are here.");
+            Say(said, grid.Lines.Count(line => line.SetAside.Length > 0), "1 line is set aside.", "# lines are set aside.");
+            Say(said, grid.Columns.Count(column => column.LeftOut.Length > 0), "1 heading is left out.", "# headings are left out.");
+        }
+
         if (view.Register is not { } register) return said;
         var held = register.Days.Where(d => d.Standing is DayStanding.Held or DayStanding.Forgotten).ToList();
         Say(said, register.Count(MarkStanding.New), "1 mark is new.", "# marks are new.");
@@ -40,6 +51,33 @@ public static class ReadingWords
         Say(said, register.Lines.Count(line => line.SetAside.Length > 0), "1 line is set aside.", "# lines are set aside.");
         return said;
     }
+
+    /// <summary>What a file holds, in a word.</summary>
+    public static string Of(ReadingKind kind) => kind switch
+    {
+        ReadingKind.Roster => "children",
+        ReadingKind.Register => "register",
+        ReadingKind.SignOffs => "sign-offs",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
+
+    /// <summary>The kind that a form or the command line names; null for any other word.</summary>
+    public static ReadingKind? KindOf(string word) => word switch
+    {
+        "roster" => ReadingKind.Roster,
+        "register" => ReadingKind.Register,
+        "sign-offs" => ReadingKind.SignOffs,
+        _ => null,
+    };
+
+    /// <summary>The page's heading and slip for a kind.</summary>
+    public static (string Heading, string Slip) HeadOf(ReadingKind kind) => kind switch
+    {
+        ReadingKind.Roster => ("The children", "名簿"),
+        ReadingKind.Register => ("The register so far", "出席簿"),
+        ReadingKind.SignOffs => ("What was signed off", "技"),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
 
     /// <summary>The words of a column's meaning.</summary>
     public static string Of(ColumnMeaning meaning) => meaning switch

@@ -38,12 +38,16 @@ internal sealed class DoubtBook(Answers answers)
 
     /// <summary>Puts a doubt down, once a key, and gives the answer when there is a valid one.</summary>
     internal string? Ask(string key, DoubtKind kind, string sentence, IReadOnlyList<Offer> offers, string? proposed = null, TypedAnswer typed = TypedAnswer.None, params IReadOnlyList<int> rows)
+        => Ask(key, kind, sentence, offers, proposed, typed, value => Fits(value, typed), rows);
+
+    /// <summary>The same, where only some of what may be typed is an answer.</summary>
+    internal string? Ask(string key, DoubtKind kind, string sentence, IReadOnlyList<Offer> offers, string? proposed, TypedAnswer typed, Func<string, bool> fits, IReadOnlyList<int> rows)
     {
         if (_byKey.TryGetValue(key, out var known)) return known.Answer;
         string? answer = null;
         if (answers.ByKey.TryGetValue(key, out var given))
         {
-            if (offers.Any(offer => offer.Code == given) || given.StartsWith('=') && Fits(given[1..], typed)) answer = given;
+            if (offers.Any(offer => offer.Code == given) || given.StartsWith('=') && fits(given[1..])) answer = given;
             else sentence = $"'{given.TrimStart('=')}' is not an answer to this{(typed == TypedAnswer.Date ? "; type a date as 2026-03-14" : "")}. {sentence}";
         }
         var doubt = new Doubt(key, kind, sentence, offers, proposed, typed, rows, answer);

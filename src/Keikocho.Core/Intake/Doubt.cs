@@ -61,6 +61,14 @@ public enum DoubtKind
     HoursMissing,
     /// <summary>Nothing in the file can be read as what was asked for.</summary>
     NothingFound,
+    /// <summary>A heading of a sign-off grid that is no item, or may be several.</summary>
+    WhichItem,
+    /// <summary>Ticks of a sign-off grid that have no date.</summary>
+    TickWithoutDate,
+    /// <summary>What a tick of a sign-off grid is worth.</summary>
+    TickWorth,
+    /// <summary>A date of a sign-off grid on which no lesson was held.</summary>
+    NoLessonThatDay,
 }
 
 /// <summary>One answer that may be given.</summary>

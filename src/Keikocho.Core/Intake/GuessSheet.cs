@@ -1,3 +1,6 @@
+using Keikocho.Core.Names;
+using Keikocho.Core.Syllabus;
+
 namespace Keikocho.Core.Intake;
 
 /// <summary>What a sheet holds.</summary>
@@ -9,9 +12,11 @@ public enum SheetKind
     Roster,
     /// <summary>A register.</summary>
     Register,
+    /// <summary>A sign-off grid.</summary>
+    SignOffs,
 }
 
-/// <summary>Says whether a sheet is a roster or a register, so that the page and the command line can propose how to read it.</summary>
+/// <summary>Says whether a sheet is a roster, a register or a sign-off grid, so that the page and the command line can propose how to read it.</summary>
 public static class GuessSheet
 {
     private const int RosterColumns = 2;
@@ -38,5 +43,21 @@ public static class GuessSheet
         if (columns.HasNames && roster >= RosterColumns) return SheetKind.Roster;
         if (RegisterRows.Find(sheet, latestYear) is not null || RegisterTable.Find(sheet, turned: true, latestYear, fewest: 2) is not null) return SheetKind.Register;
         return columns.HasNames ? SheetKind.Roster : SheetKind.Neither;
+    }
+
+    /// <summary>
+    /// The same, where the club's syllabus is known: a sheet of which at least half of the headings are items, with signs or dates below them, is a
+    /// sign-off grid. That is looked at first, since dates in its cells may look like a register's.
+    /// </summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="today">The club's date today.</param>
+    /// <param name="items">The items of the club's syllabus; none where it has no syllabus yet.</param>
+    /// <param name="techniques">The names by which techniques are found.</param>
+    public static SheetKind Guess(Sheet sheet, DateOnly today, IReadOnlyList<Item> items, NameIndex techniques)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(items);
+        ArgumentNullException.ThrowIfNull(techniques);
+        return items.Count > 0 && SignOffTable.Find(sheet, new SignOffItems(items, techniques))?.IsLikely(today.Year + 1) == true ? SheetKind.SignOffs : Guess(sheet, today);
     }
 }

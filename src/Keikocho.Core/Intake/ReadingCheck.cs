@@ -1,3 +1,7 @@
+using Keikocho.Core.Evening;
+using Keikocho.Core.Kernel;
+using Keikocho.Core.Syllabus;
+
 namespace Keikocho.Core.Intake;
 
 /// <summary>Checks a reading against its sheet, independently of how it was made.</summary>
@@ -53,6 +57,72 @@ public static class ReadingCheck
         if (reading.IsSettled && reading.Days.Any(day => day.Standing == DayStanding.Open)) faults.Add("A date is open in a settled reading.");
         if (reading.IsSettled && reading.Marks.Any(mark => mark.Standing == MarkStanding.Open)) faults.Add("A mark is open in a settled reading.");
         if (reading.IsSettled && reading.Lines.Any(line => line.Who is null && line.SetAside.Length == 0)) faults.Add("A line has nobody in a settled reading.");
+        return faults;
+    }
+
+    /// <summary>What is wrong with a sign-off grid's reading; empty when nothing is.</summary>
+    /// <param name="question">What was asked.</param>
+    /// <param name="reading">What was read.</param>
+    public static IReadOnlyList<string> Faults(SignOffQuestion question, SignOffReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(reading);
+        var sheet = question.Sheet;
+        var faults = Cells(sheet, reading.Cells);
+        var fates = new Dictionary<(int, int), Fate>();
+        foreach (var cell in reading.Cells) fates[(cell.Row, cell.Column)] = cell.Fate;
+        var kinds = question.Items.ToDictionary(item => item.Key, item => item.Kind, StringComparer.Ordinal);
+        var known = question.Known.Select(person => person.Id).ToHashSet();
+        var who = new Dictionary<int, PersonId>();
+        foreach (var line in reading.Lines)
+        {
+            if (line.New is not null || line.Who is { Person: null }) faults.Add($"Line {line.At} makes a new child, which a sign-off grid never does.");
+            if (line.Who is { Person: { } person })
+            {
+                who.Add(line.At, person);
+                if (!known.Contains(person)) faults.Add($"Line {line.At} is somebody who is not here.");
+            }
+        }
+
+        var items = new Dictionary<int, string>();
+        foreach (var column in reading.Columns)
+        {
+            if (column.Item is not { } item) continue;
+            items.Add(column.At, item);
+            if (column.LeftOut.Length > 0) faults.Add($"Column {column.At} is left out but has an item.");
+            if (!kinds.TryGetValue(item, out var kind)) faults.Add($"Column {column.At} is no item of the syllabus.");
+            else if (kind == ItemKind.Fall) faults.Add($"Column {column.At} is a fall, which is never taken from a paper.");
+        }
+
+        var lessons = question.Lessons.ToHashSet();
+        var marks = new HashSet<(PersonId, string, DateOnly)>();
+        foreach (var mark in reading.Marks)
+        {
+            var place = sheet.Place(mark.Row, mark.Column);
+            var (line, column) = reading.Layout == SignOffLayout.ItemsDown ? (mark.Column, mark.Row) : (mark.Row, mark.Column);
+            if (!marks.Add((mark.Person, mark.Item, mark.Day))) faults.Add($"{place}: a second sighting of one child, item and evening.");
+            if (!who.TryGetValue(line, out var person) || person != mark.Person) faults.Add($"{place}: a sighting of another child than the line's.");
+            if (!items.TryGetValue(column, out var item) || item != mark.Item) faults.Add($"{place}: a sighting of another item than the heading's.");
+            if (sheet[mark.Row, mark.Column].IsEmpty || fates.GetValueOrDefault((mark.Row, mark.Column)) != Fate.Read) faults.Add($"{place}: a sighting of a cell that was not read.");
+            if (mark.Day > question.Today) faults.Add($"{place}: a sighting on a day to come.");
+            HeldSeen? held = question.Held.TryGetValue((mark.Person, mark.Item, mark.Day), out var seen) ? seen : null;
+            if (held is null && !lessons.Contains(mark.Day)) faults.Add($"{place}: a sighting on a day without a lesson.");
+            if (held != mark.Held) faults.Add($"{place}: what is held is said wrongly.");
+            if (mark.Settled && mark.Word != SeenWord.Good) faults.Add($"{place}: only what was good is settled.");
+            var agrees = held is { } all && all.Word == mark.Word && (all.Settled || !mark.Settled);
+            var sound = mark.Standing switch
+            {
+                MarkStanding.New => held is null,
+                MarkStanding.Same => agrees,
+                _ => held is not null && !agrees,
+            };
+            if (!sound) faults.Add($"{place}: a sighting that is {mark.Standing} and cannot be.");
+        }
+
+        Doubts(reading.Doubts, reading.IsSettled, faults);
+        if (reading.IsSettled && reading.Marks.Any(mark => mark.Standing == MarkStanding.Open)) faults.Add("A sighting is open in a settled reading.");
+        if (reading.IsSettled && reading.Lines.Any(line => line.Who is null && line.SetAside.Length == 0)) faults.Add("A line has nobody in a settled reading.");
+        if (reading.IsSettled && reading.Columns.Any(column => column.Item is null && column.LeftOut.Length == 0)) faults.Add("A heading has no item in a settled reading.");
         return faults;
     }
 

@@ -16,6 +16,7 @@ namespace Keikocho.Store.Intake;
 /// <param name="Hours">The programme's weekly hours.</param>
 /// <param name="Lessons">Its lessons by date; of several on one date the first.</param>
 /// <param name="Held">Its marks by person and day; only for a register.</param>
+/// <param name="SignOffs">The syllabus and what was seen; only for a sign-off grid.</param>
 public sealed record ClubFacts(
     ProgrammeRow Programme,
     IReadOnlyList<RankRow> Ranks,
@@ -23,10 +24,15 @@ public sealed record ClubFacts(
     ErasedPersons Erased,
     IReadOnlyList<WeeklyHourRow> Hours,
     IReadOnlyDictionary<DateOnly, LessonRow> Lessons,
-    IReadOnlyDictionary<(PersonId Person, DateOnly Day), RegisterSays> Held)
+    IReadOnlyDictionary<(PersonId Person, DateOnly Day), RegisterSays> Held,
+    SignOffFacts? SignOffs = null)
 {
     /// <summary>Reads them; null when there is no such programme.</summary>
-    public static ClubFacts? Load(KeikochoDb db, Guid programmeId, ReadingKind kind)
+    /// <param name="db">The file.</param>
+    /// <param name="programmeId">The programme.</param>
+    /// <param name="kind">What is read against them.</param>
+    /// <param name="today">The club's date today: the edition that holds is that of today.</param>
+    public static ClubFacts? Load(KeikochoDb db, Guid programmeId, ReadingKind kind, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(db);
         var programme = db.Programmes.AsNoTracking().FirstOrDefault(p => p.Id == programmeId);
@@ -41,7 +47,8 @@ public sealed record ClubFacts(
             KnownPeople.Erased(db),
             [.. db.WeeklyHours.AsNoTracking().Where(h => h.ProgrammeId == programmeId).AsEnumerable().OrderBy(h => h.From).ThenBy(h => h.Start).ThenBy(h => h.Id)],
             lessons,
-            kind == ReadingKind.Register ? Marks(db, programmeId, lessons) : new Dictionary<(PersonId, DateOnly), RegisterSays>());
+            kind == ReadingKind.Register ? Marks(db, programmeId, lessons) : new Dictionary<(PersonId, DateOnly), RegisterSays>(),
+            kind == ReadingKind.SignOffs ? SignOffFacts.Load(db, programme, lessons, today) : null);
     }
 
     /// <summary>The weekly hour that gives a date its times: the one that holds on that day, else any of that day of the week.</summary>

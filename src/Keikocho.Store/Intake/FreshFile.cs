@@ -5,7 +5,7 @@ namespace Keikocho.Store.Intake;
 
 /// <summary>A file that was just read: what is kept of it, and how it is proposed to be read.</summary>
 /// <param name="File">The sheets that are shown to whoever opens it, without the columns that are not kept.</param>
-/// <param name="Kind">What the proposed sheet looks like; null where none looks like children or a register.</param>
+/// <param name="Kind">What the proposed sheet looks like; null where none looks like children, a register or a sign-off grid.</param>
 /// <param name="SheetNumber">The proposed sheet, from 1.</param>
 public sealed record FreshFile(PackedFile File, ReadingKind? Kind, int SheetNumber)
 {
@@ -13,7 +13,8 @@ public sealed record FreshFile(PackedFile File, ReadingKind? Kind, int SheetNumb
     /// <param name="read">The file as it was read.</param>
     /// <param name="today">The club's date today.</param>
     /// <param name="wanted">What it is said to hold; null leaves that to the guess.</param>
-    public static FreshFile Of(TableReading.Read read, DateOnly today, ReadingKind? wanted)
+    /// <param name="syllabus">What the headings of a sign-off grid may name; null where that is not known.</param>
+    public static FreshFile Of(TableReading.Read read, DateOnly today, ReadingKind? wanted, SyllabusNames? syllabus = null)
     {
         ArgumentNullException.ThrowIfNull(read);
         var shown = read.Sheets.Where(sheet => !sheet.Hidden && sheet.Rows > 0).ToList();
@@ -22,7 +23,7 @@ public sealed record FreshFile(PackedFile File, ReadingKind? Kind, int SheetNumb
         var hidden = read.Sheets.Count(sheet => sheet.Hidden);
         if (hidden > 0 && !shown.Any(sheet => sheet.Hidden)) notes.Add(hidden == 1 ? "1 hidden sheet is not read." : string.Create(CultureInfo.InvariantCulture, $"{hidden} hidden sheets are not read."));
         var none = new Dictionary<int, ColumnMeaning>();
-        var guesses = shown.Select(sheet => KindOf(GuessSheet.Guess(sheet, today))).ToList();
+        var guesses = shown.Select(sheet => KindOf(syllabus is null ? GuessSheet.Guess(sheet, today) : GuessSheet.Guess(sheet, today, syllabus.Items, syllabus.Techniques))).ToList();
         var at = guesses.FindIndex(kind => kind is not null && (wanted is null || kind == wanted));
         return new FreshFile(new PackedFile([.. shown.Select(sheet => SheetPack.Kept(sheet, none))], notes), at < 0 ? wanted : guesses[at], Math.Max(at, 0) + 1);
     }
@@ -31,6 +32,7 @@ public sealed record FreshFile(PackedFile File, ReadingKind? Kind, int SheetNumb
     {
         SheetKind.Roster => ReadingKind.Roster,
         SheetKind.Register => ReadingKind.Register,
+        SheetKind.SignOffs => ReadingKind.SignOffs,
         _ => null,
     };
 }

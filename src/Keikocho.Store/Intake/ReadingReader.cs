@@ -8,7 +8,7 @@ namespace Keikocho.Store.Intake;
 
 /// <summary>One reading in the list.</summary>
 /// <param name="Id">The reading.</param>
-/// <param name="Kind">Roster or register.</param>
+/// <param name="Kind">Roster, register or sign-off grid.</param>
 /// <param name="Stage">Where it stands.</param>
 /// <param name="FileName">The file's name.</param>
 /// <param name="ProgrammeId">The programme.</param>

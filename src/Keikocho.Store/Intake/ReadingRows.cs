@@ -9,7 +9,7 @@ public sealed class ReadingRow : IIdRow
     public int Club { get; set; }
     /// <inheritdoc/>
     public Guid Id { get; set; }
-    /// <summary>Roster or register.</summary>
+    /// <summary>Roster, register or sign-off grid.</summary>
     public ReadingKind Kind { get; set; }
     /// <summary>Where it stands.</summary>
     public ReadingStage Stage { get; set; }
@@ -42,6 +42,8 @@ public enum ReadingKind
     Roster = 1,
     /// <summary>Who was there.</summary>
     Register = 2,
+    /// <summary>What was signed off.</summary>
+    SignOffs = 3,
 }
 
 /// <summary>Where a reading stands. Stored.</summary>

@@ -12,7 +12,7 @@ namespace Keikocho.Store.Intake;
 /// <param name="Id">Id of the reading, made by the caller; the same id again opens nothing twice.</param>
 /// <param name="FileName">The file's name.</param>
 /// <param name="Hash">SHA-256 of the file.</param>
-/// <param name="Kind">Roster or register.</param>
+/// <param name="Kind">Roster, register or sign-off grid.</param>
 /// <param name="ProgrammeId">The programme it is for.</param>
 /// <param name="File">What is kept of it.</param>
 /// <param name="SheetNumber">The sheet to be read, from 1.</param>
@@ -110,16 +110,19 @@ public sealed class ReadingStore(WriterQueue writer)
     {
         var db = session.Db;
         var row = db.Readings.FirstOrDefault(r => r.Id == reading);
-        if (row is not { Stage: ReadingStage.Open, Tables: { } tables, ProgrammeId: { } programme } || ClubFacts.Load(db, programme, row.Kind) is not { } facts) return new SaveOutcome.NotOpen();
+        if (row is not { Stage: ReadingStage.Open, Tables: { } tables, ProgrammeId: { } programme } || ClubFacts.Load(db, programme, row.Kind, today) is not { } facts) return new SaveOutcome.NotOpen();
         var answers = ReadingReader.Answers(row);
         var view = ReadAgain.Read(row.Kind, SheetPack.Unpack(Seal.Open(tables)).Sheets, answers, facts, today);
         if (!view.IsSettled) return new SaveOutcome.NotSettled(view.Open.Count());
         if (fingerprint is not null && fingerprint != view.Fingerprint()) return new SaveOutcome.Stale();
         if (view.Faults() is [var fault, ..]) return new SaveOutcome.Faulty(fault);
         row.ById = by;
-        var summary = row.Kind == ReadingKind.Roster
-            ? new SaveRoster(session, row, view, facts, today).Save()
-            : new SaveRegister(session, row, view, facts, rules).Save();
+        var summary = row.Kind switch
+        {
+            ReadingKind.Roster => new SaveRoster(session, row, view, facts, today).Save(),
+            ReadingKind.SignOffs => new SaveSignOffs(session, row, view, facts).Save(),
+            _ => new SaveRegister(session, row, view, facts, rules).Save(),
+        };
         row.Stage = ReadingStage.Saved;
         row.SavedAt = session.Now;
         row.Summary = summary.Close();

@@ -6,14 +6,15 @@ using Keikocho.Core.Intake;
 namespace Keikocho.Store.Intake;
 
 /// <summary>A file as it is read at this moment: against the answers given and the club as it is now.</summary>
-/// <param name="Kind">Roster or register.</param>
+/// <param name="Kind">Roster, register or sign-off grid.</param>
 /// <param name="Sheet">The sheet that is read.</param>
-/// <param name="Roster">The roster; null for a register.</param>
-/// <param name="Register">The register; null for a roster.</param>
-/// <param name="Ladder">The ladder that the file's ranks make; null where the programme has one, and for a register.</param>
+/// <param name="Roster">The roster; null for the others.</param>
+/// <param name="Register">The register; null for the others.</param>
+/// <param name="Ladder">The ladder that the file's ranks make; null where the programme has one, and for the others.</param>
 /// <param name="Hours">The hours answered for days of the week without any; null where nothing was asked or answered.</param>
 /// <param name="Doubts">Everything a person must settle, what holds for the whole file first.</param>
 /// <param name="Notes">What was done without asking: sentences.</param>
+/// <param name="SignOffs">The sign-off grid with what it was read against; null for the others.</param>
 public sealed record ReadingView(
     ReadingKind Kind,
     Sheet Sheet,
@@ -22,7 +23,8 @@ public sealed record ReadingView(
     DraftLadder? Ladder,
     Hours? Hours,
     IReadOnlyList<Doubt> Doubts,
-    IReadOnlyList<string> Notes)
+    IReadOnlyList<string> Notes,
+    SignOffView? SignOffs = null)
 {
     /// <summary>Every doubt has its answer: it may be saved.</summary>
     public bool IsSettled => Doubts.All(doubt => doubt.IsSettled);
@@ -38,7 +40,8 @@ public sealed record ReadingView(
         ? [.. Open.Where(ReadAgain.IsWhole)] : [.. Open];
 
     /// <summary>What the independent check says against it; empty when nothing.</summary>
-    public IReadOnlyList<string> Faults() => Roster is not null ? ReadingCheck.Faults(Sheet, Roster) : ReadingCheck.Faults(Sheet, Register!);
+    public IReadOnlyList<string> Faults() => Roster is not null ? ReadingCheck.Faults(Sheet, Roster)
+        : SignOffs is not null ? ReadingCheck.Faults(SignOffs.Question, SignOffs.Reading) : ReadingCheck.Faults(Sheet, Register!);
 
     /// <summary>A digest of what saving would do, so that nothing else is saved than what was looked at.</summary>
     public string Fingerprint()
@@ -57,11 +60,18 @@ public sealed record ReadingView(
         foreach (var mark in Register?.Marks ?? [])
             text.Append(CultureInfo.InvariantCulture, $"{mark.Who.Person?.Value}{mark.Who.NewKey}|{mark.Day.DayNumber}|{mark.Says.Word}{mark.Says.Arrived?.Ticks}|{mark.Standing}\n");
         foreach (var day in Register?.Days ?? []) text.Append(CultureInfo.InvariantCulture, $"{day.Day.DayNumber}|{day.Standing}\n");
+        foreach (var mark in SignOffs?.Reading.Marks ?? [])
+            text.Append(CultureInfo.InvariantCulture, $"{mark.Person.Value}|{mark.Item}|{mark.Day.DayNumber}|{mark.Word}{mark.Settled}|{mark.Standing}\n");
         foreach (var rank in Ladder?.Ranks ?? []) text.Append(rank.Name).Append('\n');
         text.Append(CultureInfo.InvariantCulture, $"{Hours?.Start.Ticks}-{Hours?.End.Ticks}");
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..32];
     }
 }
+
+/// <summary>A sign-off grid as it is read at this moment.</summary>
+/// <param name="Question">What it was read against.</param>
+/// <param name="Reading">What it says.</param>
+public sealed record SignOffView(SignOffQuestion Question, SignOffReading Reading);
 
 /// <summary>Reads the stored sheets of a file again: a pure function of sheets, answers, day and club.</summary>
 public static class ReadAgain
@@ -80,7 +90,12 @@ public static class ReadAgain
         ArgumentNullException.ThrowIfNull(facts);
         ArgumentOutOfRangeException.ThrowIfZero(sheets.Count);
         var sheet = sheets[SheetNumber(answers, sheets.Count) - 1];
-        return kind == ReadingKind.Roster ? Roster(sheet, answers, facts, today) : Register(sheet, answers, facts, today);
+        return kind switch
+        {
+            ReadingKind.Roster => Roster(sheet, answers, facts, today),
+            ReadingKind.SignOffs => SignOffs(sheet, answers, facts, today),
+            _ => Register(sheet, answers, facts, today),
+        };
     }
 
     /// <summary>Which sheet is read, from 1.</summary>
@@ -125,9 +140,18 @@ public static class ReadAgain
         return new(ReadingKind.Register, sheet, null, reading, null, hours, [.. Whole(reading.Doubts, true), .. extra, .. Whole(reading.Doubts, false)], reading.Notes);
     }
 
+    private static ReadingView SignOffs(Sheet sheet, Answers answers, ClubFacts facts, DateOnly today)
+    {
+        var seen = facts.SignOffs ?? throw new ArgumentException("The club was looked at for another kind of file.", nameof(facts));
+        var question = new SignOffQuestion(sheet, today, facts.Known, facts.Erased, seen.Syllabus.Items, seen.Syllabus.Techniques, seen.Days, seen.Held, answers);
+        var reading = ReadSignOffs.Read(question);
+        return new(ReadingKind.SignOffs, sheet, null, null, null, null, [.. Whole(reading.Doubts, true), .. Whole(reading.Doubts, false)], reading.Notes, new SignOffView(question, reading));
+    }
+
     private static IEnumerable<Doubt> Whole(IEnumerable<Doubt> doubts, bool whole) => doubts.Where(doubt => IsWhole(doubt) == whole);
 
     // An answer that holds for a column, a sign or the whole file settles many lines at once, so it is asked first.
     internal static bool IsWhole(Doubt doubt) => doubt.Kind is DoubtKind.NothingFound or DoubtKind.DateOrder or DoubtKind.DatesSwapped or DoubtKind.NameOrder or DoubtKind.RankUnknown or DoubtKind.ConsentUnknown
-        or DoubtKind.PhoneLostZero or DoubtKind.SignUnknown or DoubtKind.BlankMeaning or DoubtKind.YearMissing or DoubtKind.DateWithoutMarks or DoubtKind.DateToCome or DoubtKind.DateTwice;
+        or DoubtKind.PhoneLostZero or DoubtKind.SignUnknown or DoubtKind.BlankMeaning or DoubtKind.YearMissing or DoubtKind.DateWithoutMarks or DoubtKind.DateToCome or DoubtKind.DateTwice
+        or DoubtKind.WhichItem or DoubtKind.TickWithoutDate or DoubtKind.TickWorth or DoubtKind.NoLessonThatDay;
 }

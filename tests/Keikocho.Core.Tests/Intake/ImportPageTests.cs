@@ -4,7 +4,7 @@ namespace Keikocho.Core.Tests.Intake;
 
 public sealed class ImportPageTests
 {
-    public static TheoryData<string> Tables => ["headers", "whose", "totals", "dates", "months", "weekdays", "marks", "asked", "consent"];
+    public static TheoryData<string> Tables => ["headers", "whose", "totals", "dates", "months", "weekdays", "marks", "asked", "consent", "signs", "falls"];
 
     [Theory]
     [MemberData(nameof(Tables))]
@@ -27,6 +27,8 @@ public sealed class ImportPageTests
         "weekdays" => Rows("day of the week | words", MonthWords.Weekdays.Select((words, i) => ($"{i + 1}", Words(words)))),
         "marks" => Rows("meaning | signs", Signs.Table.Select(line => (line.Meaning.ToString(), Words(line.Signs)))),
         "asked" => Rows("sign | proposal", Signs.Asked.Select(line => ($"`{line.Sign}`", line.Proposed.ToString()))),
+        "signs" => Rows("meaning | signs", SignOffSigns.Table.Select(line => (line.Word.ToString(), Words(line.Signs)))),
+        "falls" => Rows("what | words", [("a heading of falls", Words(FallWords.Table))]),
         "consent" => Rows("meaning | words", [("yes", Words(ConsentWords.Yes)), ("no", Words(ConsentWords.No))]),
         _ => throw new ArgumentOutOfRangeException(nameof(name)),
     };
@@ -53,6 +55,10 @@ public sealed class ImportPageTests
         var signs = Signs.Table.SelectMany(line => line.Signs).Concat(Signs.Asked.Select(line => line.Sign)).ToList();
         Assert.Equal(signs.Distinct(), signs);
         Assert.All(signs, sign => Assert.Equal(sign, Signs.Normal(sign)));
+        var signOffs = SignOffSigns.Table.SelectMany(line => line.Signs).ToList();
+        Assert.Equal(signOffs.Distinct(), signOffs);
+        Assert.All(signOffs, sign => Assert.Equal(sign, Signs.Normal(sign)));
+        Assert.All(FallWords.Table, word => Assert.Equal(NameFold.Fold(word), word));
         foreach (var table in new[] { MonthWords.Months, MonthWords.Weekdays }) Assert.Equal(table.SelectMany(words => words).Distinct(), table.SelectMany(words => words));
     }
 }

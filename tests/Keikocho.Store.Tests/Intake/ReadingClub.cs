@@ -55,7 +55,8 @@ internal sealed class ReadingClub : IAsyncDisposable
 
     public async Task<Guid> OpenAsync(string name, byte[] bytes, ReadingKind? kind = null)
     {
-        var fresh = FreshFile.Of(Assert.IsType<TableReading.Read>(IntakeFiles.Read(bytes, name)), Today, kind);
+        var syllabus = Ask(db => SyllabusNames.On(db, db.Programmes.Single(p => p.Id == Programme).LadderId, Today));
+        var fresh = FreshFile.Of(Assert.IsType<TableReading.Read>(IntakeFiles.Read(bytes, name)), Today, kind, syllabus);
         time.Step(TimeSpan.FromMinutes(1));
         var id = Guid.CreateVersion7(time.GetUtcNow());
         await Readings.OpenAsync(new NewReading(id, name, SHA256.HashData(bytes), fresh.Kind!.Value, Programme, fresh.File, fresh.SheetNumber), Head, Cancel);
@@ -66,7 +67,7 @@ internal sealed class ReadingClub : IAsyncDisposable
     {
         using var db = Engine.OpenDb();
         var row = ReadingReader.Find(db, reading)!;
-        return ReadAgain.Read(row.Kind, ReadingReader.File(row)!.Sheets, ReadingReader.Answers(row), ClubFacts.Load(db, row.ProgrammeId!.Value, row.Kind)!, Today);
+        return ReadAgain.Read(row.Kind, ReadingReader.File(row)!.Sheets, ReadingReader.Answers(row), ClubFacts.Load(db, row.ProgrammeId!.Value, row.Kind, Today)!, Today);
     }
 
     /// <summary>Settles every doubt with its proposal, or what is chosen here, or an offer that keeps most.</summary>

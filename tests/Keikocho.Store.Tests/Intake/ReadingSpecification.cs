@@ -15,7 +15,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Keikocho.Store.Tests.Intake;
 
 /// <summary>Readings from the first look to the undo, the same on both engines.</summary>
-public abstract class ReadingSpecification
+public abstract partial class ReadingSpecification
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 

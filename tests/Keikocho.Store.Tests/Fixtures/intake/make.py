@@ -158,6 +158,37 @@ def row_register(club):
     return rows
 
 
+def messy_signoffs(club):
+    """Children down, items of the sample ladder across; falls, a technique with three forms, a heading that is no item; every way to sign."""
+    name = lambda i: f"{club[i][0]} {club[i][1]}"
+    head = ["Name", "Belt", "Uki goshi", "Hiza garuma", "Yoko shiho gatame", "Ukemi", "Mate", "Oogoshi", "De ashi barai", "Kesa gatame", "Tai-otoshi, moving", "Handstand", "Total"]
+    rows = [[Merge("Lockside Judo, juniors - what was signed off", len(head))], [],
+            ["", "", Merge("First tip", 5), None, None, None, None, Merge("Yellow", 3), None, None, Merge("Later", 2), None, ""], head]
+    signs = [
+        (f"{club[0][1]}, {club[0][0]}", "white", [Day("2026-09-15"), "✓", "6/10/2026", "✓", "✓", "3/11/2026 MH", "", "", "", "✓"]),
+        (name(4), "yellow", [Day("2026-09-15"), "x", Day("2026-10-06"), "✓", "✓", "10/11/2026", "MH", Day("2026-11-10"), "prompted", ""]),
+        (name(10).upper(), "yellow", ["8 Sep 2026", "MH", "6 Oct", "", "yes", "", "not yet", "", "", ""]),
+        (f"{club[20][1]} Q.", "white", ["", "✓", "15 Nov 2026", Day("2026-10-06"), "0", "", "", "", "", ""]),
+        ("Elsie", "white", ["✓", "", "", "", "✓", "", "", "", "", ""]),
+        (name(25), "orange", ["MH", "MH", "TL 12.11.2026", "MH", "MH", "5/11/2026", Day("2026-11-12"), "", "6 Oct", ""]),
+        (name(30), "white", ["", "", "", "✓", "", "", "", "", "", ""]),
+        ("Nell Visitor", "", ["✓", "", "", "", "", "", "", "", "", ""]),
+    ]
+    for child, belt, cells in signs:
+        rows.append([child, belt] + cells + [Formula(f"COUNTA([.C{len(rows) + 1}:.L{len(rows) + 1}])")])
+    rows.append([Merge("after the holidays", len(head))])
+    rows.append([name(0), "", "", "", "", "", "", "", "✓", "", "", "", ""])                       # the same child again
+    rows.append([])
+    rows.append(["Total", ""] + [Formula(f"COUNTA([.{chr(67 + j)}5:.{chr(67 + j)}14])") for j in range(10)])
+    return rows
+
+
+def turned(rows, head=3):
+    """The same with the items down: without titles, totals and merged cells."""
+    plain = [row for row in rows[head:] if row and isinstance(row[0], str) and row[0] != "Total"]
+    return [[""] + [row[0] for row in plain[1:]]] + [[plain[0][j]] + [row[j] for row in plain[1:]] for j in range(2, 12)]
+
+
 ACCENTS = [["Given name", "Family name", "Date of birth", "Phone"],
            ["Zoé", "Lefèvre-Écluse", "14/03/2015", "0032 470 000 001"], ["Søren", "Åkanal", "02.11.2014", "0045 20 00 00 02"], ["Jürgen", "Groß", "2016-02-29", "+49 170 0000003"], ["Íñigo", "Peña; del Río", "31 December 2013", "600 000 004"]]
 CENTRAL = [["Given name", "Family name", "Date of birth"], ["Łucja", "Śluza", "14.03.2015"], ["Žofie", "Řeháčková", "02.11.2014"], ["Ľuboš", "Kováč", "29.02.2016"], ["Ágnes", "Zsilipő", "01.05.2013"]]
@@ -168,6 +199,8 @@ def main():
     save("messy-roster", [("Juniors", messy_roster(club), False), ("Old", [["not", "used"]], True)],
          [("messy-roster.xlsx", XLSX), ("messy-roster-comma-utf8.csv", csv(",", UTF8))])
     save("messy-register", [("Autumn", messy_register(club), False)], [("messy-register.xlsx", XLSX), ("messy-register-utf16.csv", csv("\t", UTF16))])
+    save("messy-signoffs", [("Sign-offs", messy_signoffs(club), False)], [("messy-signoffs.xlsx", XLSX)])
+    save("messy-signoffs-turned", [("Sign-offs", turned(messy_signoffs(club)), False)], [("messy-signoffs-turned-semicolon-utf8.csv", csv(";", UTF8))])
     save("row-register", [("Marks", row_register(club), False)], [("row-register.xlsx", XLSX), ("row-register-semicolon-1252.csv", csv(";", WINDOWS1252))])
     save("accents", [("Accents", ACCENTS, False)], [("accents.xlsx", XLSX), ("accents-comma-utf8.csv", csv(",", UTF8)), ("accents-semicolon-1252.csv", csv(";", WINDOWS1252)),
                                                     ("accents-tab-utf16.csv", csv("\t", UTF16)), ("accents-bar-utf8.csv", csv("|", UTF8)), ("accents.ods", "ods"), ("accents.xls", "xls:MS Excel 97"), ("accents.pdf", "pdf:calc_pdf_Export"), ("accents.html", "html:HTML (StarCalc)")])
