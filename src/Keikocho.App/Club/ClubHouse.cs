@@ -4,6 +4,7 @@ using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
+using Keikocho.Store.Promotion;
 using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
@@ -26,6 +27,7 @@ public sealed class ClubHouse : IAsyncDisposable
         StandDowns = new StandDownStore(Writer);
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
+        Promotion = new PromotionStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -60,6 +62,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Drafts and editions, units of terms, age rules.</summary>
     public SyllabusStore Syllabus { get; }
+
+    /// <summary>Verdicts set against the sum, and closed lists.</summary>
+    public PromotionStore Promotion { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

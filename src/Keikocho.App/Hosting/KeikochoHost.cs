@@ -38,6 +38,7 @@ public static class KeikochoHost
         services.AddSingleton<Reckonings>();
         services.AddSingleton<EditionsInHand>();
         services.AddSingleton<TestReckoning>();
+        services.AddSingleton<StudentSums>();
         services.AddSingleton<PrintedNames>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
@@ -55,6 +56,7 @@ public static class KeikochoHost
         PaperEndpoints.Map(app);
         StudentPosts.Map(app);
         SightingsPosts.Map(app);
+        TestPosts.Map(app);
         SyllabusPosts.Map(app);
         ImportPosts.Map(app);
     }
