@@ -29,12 +29,22 @@ internal static class Sheets
         }
     }
 
+    /// <summary>Whoever may choose has chosen: a whole pool is longer than a sheet.</summary>
+    private static IEnumerable<ChosenItems> Choices(LadderRank rank)
+    {
+        foreach (var requirement in rank.Requirements)
+        {
+            if (requirement.Ask is Ask.FromPool pool)
+                yield return new ChosenItems(requirement.Key, [.. (pool.Pool.Count > 0 ? pool.Pool : ["tai-otoshi-both-sides", "ushiro-kesa-gatame", "turnover-from-below"]).Take(pool.Count)]);
+        }
+    }
+
     private static RequirementSheetContent Content(PreparedEdition edition, int number)
     {
         var test = new DateOnly(2026, 12, 5);
         var ranks = edition.Edition.Ranks;
         var rank = ranks[1 + number % (ranks.Count - 1)];
-        var child = SheetChild.Plain(test.AddYears(-7 - number % 6)) with { Draw = number + 1 };
+        var child = SheetChild.Plain(test.AddYears(-7 - number % 6)) with { Draw = number + 1, Choices = [.. Choices(rank)] };
         var sheet = MakeSheet.Make(new SheetSnapshot(edition.Edition, rank.Key, test, edition.Edition.Units[number % edition.Edition.Units.Count].Key, [], child), edition);
         return new RequirementSheetContent(
             "Larkwater Lock Judo Club", test.AddDays(-14), $"Child {number + 1}", sheet, "Autumn", new TimeOnly(10, 0), [],
