@@ -2,9 +2,6 @@ using System.Text;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Intake;
 using Keikocho.Store.Intake;
-using Keikocho.Store.Kernel;
-using Keikocho.Store.Marks;
-using Keikocho.Store.People;
 using Keikocho.Testing;
 using Microsoft.EntityFrameworkCore;
 
