@@ -23,6 +23,8 @@ internal sealed class SignOffItems
     private readonly IReadOnlyList<Item> items;
     private readonly NameIndex techniques;
     private readonly Dictionary<string, List<Item>> byName = new(StringComparer.Ordinal);
+    // A technique that is counted as another one (kuzure-yoko-shiho-gatame as yoko-shiho-gatame) is an item of its own all the same.
+    private readonly Dictionary<string, List<Item>> byOwnName = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<Item>> byTechnique = new(StringComparer.Ordinal);
     private readonly List<(Item Item, string Words)> byWords = [];
     private readonly Dictionary<string, ItemsMeant> found = new(StringComparer.Ordinal);
@@ -34,7 +36,13 @@ internal sealed class SignOffItems
         foreach (var item in items)
         {
             Add(byName, Joined(item.Name), item);
-            if (item.Technique is { } technique) Add(byTechnique, Canonical(technique), item);
+            if (item.Technique is { } technique)
+            {
+                var one = techniques.Resolve(technique) as NameOutcome.One;
+                Add(byOwnName, NameFold.Fold(one?.CountedFrom ?? one?.Name ?? technique), item);
+                Add(byTechnique, Canonical(technique), item);
+            }
+
             byWords.Add((item, $"{Joined(item.Name)} {item.Kind.ToString().ToLowerInvariant()}"));
         }
     }
@@ -53,8 +61,10 @@ internal sealed class SignOffItems
         if (byName.TryGetValue(Joined(heading), out var exact)) return new(exact, exact.Count == 1, Written: true);
         switch (techniques.Resolve(heading))
         {
-            case NameOutcome.One one when byTechnique.TryGetValue(Canonical(one.Name), out var forms):
-                return new(forms, forms.Count == 1, Likely: forms.Find(item => Joined(item.Name) == Joined(item.Technique!)));
+            case NameOutcome.One own when byOwnName.TryGetValue(NameFold.Fold(own.CountedFrom ?? own.Name), out var forms):
+                return Forms(forms);
+            case NameOutcome.One one when byTechnique.TryGetValue(Canonical(one.Name), out var counted):
+                return Forms(counted);
             case NameOutcome.Several several:
                 var any = several.Names.SelectMany(name => byTechnique.GetValueOrDefault(Canonical(name.Name), [])).ToHashSet();
                 if (any.Count > 0) return new([.. items.Where(any.Contains)], false);
@@ -67,6 +77,8 @@ internal sealed class SignOffItems
         var holding = byWords.Where(one => words.TrueForAll(word => one.Words.Contains(word, StringComparison.Ordinal))).Select(one => one.Item).ToList();
         return holding.Count is > 0 and <= MostByWords ? new(holding, false) : ItemsMeant.None;
     }
+
+    private static ItemsMeant Forms(List<Item> forms) => new(forms, forms.Count == 1, Likely: forms.Find(item => Joined(item.Name) == Joined(item.Technique!)));
 
     private string Canonical(string technique) => techniques.Resolve(technique) is NameOutcome.One one ? NameFold.Fold(one.Name) : NameFold.Fold(technique);
 

@@ -2,10 +2,7 @@ using System.Text;
 using Keikocho.App.Tests.Sightings;
 using Keikocho.App.Tests.Students;
 using Keikocho.Core.Evening;
-using Keikocho.Store.Kernel;
-using Keikocho.Store.Marks;
 using Keikocho.Testing;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.App.Tests.Import;
 

@@ -16,6 +16,7 @@ internal static class SignOffGrids
         new("o-goshi-moving", ItemKind.Throw, "O-goshi, moving", "O-goshi"),
         new("de-ashi-barai", ItemKind.Throw, "De-ashi-barai", "De-ashi-barai"),
         new("yoko", ItemKind.HoldDown, "Yoko-shiho-gatame, held for ten seconds", "Yoko-shiho-gatame"),
+        new("kuzure", ItemKind.HoldDown, "Kuzure-yoko-shiho-gatame, both sides", "Kuzure-yoko-shiho-gatame"),
         new("out-bridge", ItemKind.Escape, "Out of Yoko-shiho-gatame: bridge and roll"),
         new("out-turn", ItemKind.Escape, "Out of Yoko-shiho-gatame: turn in and kneel"),
         new("ukemi", ItemKind.Word, "Ukemi"),
@@ -27,6 +28,7 @@ internal static class SignOffGrids
         new("O-goshi", "おおごし", null, null, "major hip throw", []),
         new("De-ashi-harai", "であしはらい", null, null, null, ["De-ashi-barai"]),
         new("Yoko-shiho-gatame", "よこしほうがため", null, null, null, []),
+        new("Kuzure-yoko-shiho-gatame", "くずれよこしほうがため", null, null, null, [], "Yoko-shiho-gatame"),
         new("Tai-otoshi", "たいおとし", null, null, null, []),
     ]);
 

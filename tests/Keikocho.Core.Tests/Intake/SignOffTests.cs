@@ -34,6 +34,7 @@ public sealed class SignOffTests
     [InlineData("De ashi barai", "de-ashi-barai")]
     [InlineData("deashi harai", "de-ashi-barai")]
     [InlineData("Yoko shiho gatame", "yoko")]
+    [InlineData("kuzure yoko shihogatame", "kuzure")]
     [InlineData("であしはらい", "de-ashi-barai")]
     [InlineData("おおごし", null)]
     [Statement(56)]

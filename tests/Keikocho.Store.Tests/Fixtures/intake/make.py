@@ -172,7 +172,7 @@ def messy_signoffs(club):
         ("Elsie", "white", ["✓", "", "", "", "✓", "", "", "", "", ""]),
         (name(25), "orange", ["MH", "MH", "TL 12.11.2026", "MH", "MH", "5/11/2026", Day("2026-11-12"), "", "6 Oct", ""]),
         (name(30), "white", ["", "", "", "✓", "", "", "", "", "", ""]),
-        ("Nell Visitor", "", ["✓", "", "", "", "", "", "", "", "", ""]),
+        ("Otis Passer", "", ["✓", "", "", "", "", "", "", "", "", ""]),
     ]
     for child, belt, cells in signs:
         rows.append([child, belt] + cells + [Formula(f"COUNTA([.C{len(rows) + 1}:.L{len(rows) + 1}])")])
