@@ -28,6 +28,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
         Kept = new KeptAnswerStore(Writer);
+        Promotion = new PromotionStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -65,6 +66,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Answers kept as they were told.</summary>
     public KeptAnswerStore Kept { get; }
+
+    /// <summary>Verdicts set against the sum, and closed lists.</summary>
+    public PromotionStore Promotion { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

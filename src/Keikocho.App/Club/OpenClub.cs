@@ -2,6 +2,7 @@ using Keikocho.App.Shared;
 using Keikocho.Core.Evening;
 using Keikocho.Store.Book;
 using Keikocho.Store.Engines;
+using Keikocho.Store.People;
 
 namespace Keikocho.App.Club;
 
@@ -62,6 +63,10 @@ public sealed class OpenClub : IDisposable
     /// <summary>The adult who acts on this device; null when nobody was chosen, or that adult has no duty any more.</summary>
     public BookPerson? Acting =>
         Revisions.ActingAdultId is { } id && Book.DutiesOn(Today).Any(d => d.PersonId == id) ? Book.Person(id) : null;
+
+    /// <summary>Whether the adult who acts here is an instructor: reads a chance, decides a verdict.</summary>
+    public bool InstructorActs => Acting is { } acting
+        && Book.DutiesOn(Today).Any(d => d.PersonId == acting.Id && d.Kind is DutyKind.HeadInstructor or DutyKind.Instructor);
 
     /// <summary>The rules of the fold, as the club has set them.</summary>
     public AttendanceRules AttendanceRules => ClubRules.Attendance(Book, Today);

@@ -39,6 +39,7 @@ public static class KeikochoHost
         services.AddSingleton<Reckonings>();
         services.AddSingleton<EditionsInHand>();
         services.AddSingleton<TestReckoning>();
+        services.AddSingleton<StudentSums>();
         services.AddSingleton<PrintedNames>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();
@@ -57,6 +58,7 @@ public static class KeikochoHost
         KeepPosts.Map(app);
         StudentPosts.Map(app);
         SightingsPosts.Map(app);
+        TestPosts.Map(app);
         SyllabusPosts.Map(app);
         ImportPosts.Map(app);
     }

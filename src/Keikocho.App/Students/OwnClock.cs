@@ -4,7 +4,6 @@ using Keikocho.Core.Calendar;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
-using Keikocho.Store.People;
 
 namespace Keikocho.App.Students;
 
@@ -72,7 +71,7 @@ public sealed record OwnClock(
             ? club.Book.LessonsOf(programme.Id).Where(l => l.Date > reckoning.AsOf && l.Date < test && l.ClosureId is null).Select(l => l.Date.Brief()).ToList()
             : [];
         // Only an instructor reads a chance; the adult who holds this device says who reads.
-        var asks = clock.Verdict is ClockVerdict.If && IsInstructor(club);
+        var asks = clock.Verdict is ClockVerdict.If && club.InstructorActs;
         return new OwnClock(
             lead,
             sentence,
@@ -91,7 +90,4 @@ public sealed record OwnClock(
             asks ? reckoned.Chance.Words : null,
             asks ? reckoned.Chance.Because.Sentence : null);
     }
-
-    private static bool IsInstructor(OpenClub club) => club.Acting is { } acting
-        && club.Book.DutiesOn(club.Today).Any(d => d.PersonId == acting.Id && d.Kind is DutyKind.HeadInstructor or DutyKind.Instructor);
 }

@@ -28,9 +28,9 @@ public static class SeenPosts
         app.MapPost($"{StudentAddress.ChildRoute}/way", WayAsync).WithMetadata(seen);
     }
 
-    private static async Task<IResult> FallAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> FallAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         var lesson = Lesson(club, view, form.FallLesson, "fallLesson", errors);
@@ -43,9 +43,9 @@ public static class SeenPosts
         return Done(view, SightingsPosts.Said(await club.House.Sightings.AddAsync([tap], club.Today, acting.Id, club.Device, cancel)), "falls");
     }
 
-    private static async Task<IResult> SightingAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> SightingAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         var lesson = Lesson(club, view, form.SeenLesson, "seenLesson", errors);
@@ -58,9 +58,9 @@ public static class SeenPosts
         return Done(view, SightingsPosts.Said(await club.House.Sightings.SetAsync(Command(club, form, $"{id:D} seen"), lesson!.Value, [cell], club.Today, acting.Id, club.Device, cancel)), "sightings");
     }
 
-    private static async Task<IResult> ConfirmAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> ConfirmAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         // Only what the page showed is confirmed, and only of this child.
         var waiting = view.Seen.Waiting.Select(w => w.Mark).ToHashSet();
@@ -70,9 +70,9 @@ public static class SeenPosts
         return Done(view, answer.Outcome == EvidenceOutcome.Stored ? new FlashMessage($"Confirmed: {Counted.Of(answer.Marks, "mark")}.") : SightingsPosts.Said(answer), "suggestions");
     }
 
-    private static async Task<IResult> TakeBackAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> TakeBackAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         if (!Guid.TryParse(form.Mark, out var mark) || view.Seen.Marks.Concat(view.Seen.Waiting).All(m => m.Mark != mark))
             return Done(view, new FlashMessage("Nothing was changed.", "That mark does not stand any more. Look at the list."), "marks-seen");
@@ -80,9 +80,9 @@ public static class SeenPosts
         return Done(view, answer.Outcome == EvidenceOutcome.Stored ? new FlashMessage("Taken back.", "The mark itself stays in the file, with who took it back.") : SightingsPosts.Said(answer), "marks-seen");
     }
 
-    private static async Task<IResult> StandDownAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> StandDownAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         if (StandDownForms.Scope(form.Scope) is not { } scope) errors.Add(new("scope", "Choose what the child may not do for now."));
@@ -102,9 +102,9 @@ public static class SeenPosts
         return Refuse(view, errors, form);
     }
 
-    private static async Task<IResult> MoveAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> MoveAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         if (!Guid.TryParse(form.MoveWhich, out var which) || view.Seen.StandDowns.All(s => s.Id != which)) errors.Add(new("moveWhich", "Choose the stand-down."));
@@ -115,9 +115,9 @@ public static class SeenPosts
         return Done(view, StandDownForms.Said(await club.House.StandDowns.MoveReviewAsync(which, id, to, acting.Id, club.Device, cancel), $"To be looked at again on {to!.Value.Full()}."), "stand-downs");
     }
 
-    private static async Task<IResult> LiftAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> LiftAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         if (!Guid.TryParse(form.LiftWhich, out var which) || view.Seen.StandDowns.All(s => s.Id != which)) errors.Add(new("liftWhich", "Choose the stand-down."));
@@ -133,9 +133,9 @@ public static class SeenPosts
         return Done(view, StandDownForms.Said(outcome, "Lifted. The falls are shown again first; the old entry stays in the history."), "stand-downs");
     }
 
-    private static async Task<IResult> WayAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> WayAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         var item = view.Seen.Choices.FirstOrDefault(c => c.Item.Key == form.WayItem);

@@ -23,9 +23,9 @@ public static class StudentPosts
         SeenPosts.Map(app);
     }
 
-    private static async Task<IResult> DetailsAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] DetailsFields form, CancellationToken cancel)
+    private static async Task<IResult> DetailsAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] DetailsFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var (details, errors) = form.Read(club.Today);
         if (details is null) return Refuse(view, errors, nameof(StudentBody.Details), form);
@@ -33,9 +33,9 @@ public static class StudentPosts
         return Done(view, $"Stored: {details.Given}.");
     }
 
-    private static async Task<IResult> ContactAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] ContactFields form, CancellationToken cancel)
+    private static async Task<IResult> ContactAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] ContactFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var (details, errors) = form.Read(id);
         if (errors.Count > 0) return Refuse(view, errors, nameof(StudentBody.Contact), form);
@@ -44,9 +44,9 @@ public static class StudentPosts
             : Done(view, "Nothing was stored.", "That contact is not this child’s any more. Look at the list and try once more.", needsALook: true);
     }
 
-    private static async Task<IResult> RankAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] RankFields form, CancellationToken cancel)
+    private static async Task<IResult> RankAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] RankFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         var (rank, errors) = form.Read(view, club.Today);
         if (rank is null) return Refuse(view, errors, nameof(StudentBody.Rank), form);
@@ -60,9 +60,9 @@ public static class StudentPosts
         };
     }
 
-    private static async Task<IResult> EndAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] EndFields form, CancellationToken cancel)
+    private static async Task<IResult> EndAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] EndFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         if (form.Read() is not { } end) return Results.BadRequest();
         Guid? lesson = null;
@@ -78,9 +78,9 @@ public static class StudentPosts
         return Done(view, lesson is null ? $"{view.Person.CallName} works at {where} from today on." : $"{view.Person.CallName} works at {where} at that lesson only.");
     }
 
-    private static async Task<IResult> RegisterAsync(Guid id, OpenClub club, Reckonings reckonings, [FromForm] OffFields form, CancellationToken cancel)
+    private static async Task<IResult> RegisterAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] OffFields form, CancellationToken cancel)
     {
-        if (StudentView.Of(club, reckonings, id, form.Programme) is not { } view) return Results.NotFound();
+        if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
         DateOnly? last = null;
         if (form.Back != "on")

@@ -67,14 +67,14 @@ public sealed record StudentSeen(
 {
     private const int MostMarks = 12;
 
-    /// <summary>Reads it: three statements.</summary>
-    public static StudentSeen Of(OpenClub club, ProgrammeRow programme, BookPerson person)
+    /// <summary>Reads it: one statement beyond the evidence.</summary>
+    public static StudentSeen Of(OpenClub club, ProgrammeRow programme, BookPerson person, ChildEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(programme);
         ArgumentNullException.ThrowIfNull(person);
+        ArgumentNullException.ThrowIfNull(evidence);
         var (book, today) = (club.Book, club.Today);
-        var evidence = EvidenceReader.Of(club.Reading, [person.Id], null, today)[person.Id];
         var marks = EvidenceReader.MarksOf(club.Reading, person.Id);
         var gates = ChildGates.Of(book, evidence, today);
         var names = new ItemNames(book, programme);

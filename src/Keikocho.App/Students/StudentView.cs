@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.PromotionTests;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;
@@ -8,6 +9,12 @@ using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 
 namespace Keikocho.App.Students;
+
+/// <summary>What one child's page is reckoned with.</summary>
+/// <param name="Reckonings">Clocks.</param>
+/// <param name="Tests">Promotion tests.</param>
+/// <param name="Editions">Editions made ready.</param>
+public sealed record StudentSums(Reckonings Reckonings, TestReckoning Tests, EditionsInHand Editions);
 
 /// <summary>Another child of the family.</summary>
 /// <param name="PersonId">Who.</param>
@@ -53,6 +60,7 @@ public sealed record EndChange(Guid LessonId, string Words);
 /// <param name="Ranks">Ranks of the ladder, lowest first.</param>
 /// <param name="LastDay">Last day on this register; null while it goes on.</param>
 /// <param name="Seen">Falls, sightings, stand-downs, agreed ways.</param>
+/// <param name="Ready">What the next rank asks and how it stands; null off the register.</param>
 public sealed record StudentView(
     BookPerson Person,
     ProgrammeRow Programme,
@@ -75,13 +83,14 @@ public sealed record StudentView(
     EndChange? NextLesson,
     ImmutableArray<(Guid Id, string Name)> Ranks,
     DateOnly? LastDay,
-    StudentSeen Seen)
+    StudentSeen Seen,
+    StudentReady? Ready)
 {
     /// <summary>Reads it; null when nobody of this id is or was on a register.</summary>
-    public static StudentView? Of(OpenClub club, Reckonings reckonings, Guid id, Guid? programmeId)
+    public static StudentView? Of(OpenClub club, StudentSums sums, Guid id, Guid? programmeId)
     {
         ArgumentNullException.ThrowIfNull(club);
-        ArgumentNullException.ThrowIfNull(reckonings);
+        ArgumentNullException.ThrowIfNull(sums);
         var (book, today) = (club.Book, club.Today);
         var enrolments = book.EnrolmentsOfPerson(id);
         if (book.Person(id) is not { IsErased: false } person || enrolments.Length == 0) return null;
@@ -91,7 +100,7 @@ public sealed record StudentView(
             ?? programmes[^1];
         var own = enrolments.Where(e => e.ProgrammeId == programme.Id).OrderBy(e => e.From).ToList();
         var isOn = own.Any(e => e.IsOn(today));
-        var reckoning = isOn ? reckonings.Of(club, programme) : null;
+        var reckoning = isOn ? sums.Reckonings.Of(club, programme) : null;
         var reckoned = reckoning?.Children.GetValueOrDefault(id);
         var joined = enrolments.Min(e => e.From);
         var end = book.EndOf(id, programme, null, today);
@@ -99,6 +108,7 @@ public sealed record StudentView(
             ? AttendanceReader.OfPerson(club.Db, id, programme.Id, term.From).ToDictionary(s => s.LessonId)
             : [];
         var papers = PaperReader.PapersOf(club.Db, id);
+        var evidence = EvidenceReader.Of(club.Reading, [id], null, today)[id];
         return new StudentView(
             person,
             programme,
@@ -128,7 +138,8 @@ public sealed record StudentView(
             NextLessonOf(book, programme, today),
             [.. book.Ranks.Where(r => r.LadderId == programme.LadderId).Select(r => (r.Id, r.Name))],
             own[^1].To,
-            StudentSeen.Of(club, programme, person));
+            StudentSeen.Of(club, programme, person, evidence),
+            reckoned is null ? null : StudentReady.Of(club, sums.Tests, sums.Editions, programme, evidence));
     }
 
     private static string LineOf(ClubBook book, BookPerson person, MatEnd end, ChildReckoning? reckoned, DateOnly joined, List<EnrolmentRow> own, DateOnly today)

@@ -187,11 +187,11 @@ public sealed class CalendarStore(WriterQueue writer)
         return true;
     }, cancel);
 
-    /// <summary>Removes a promotion test that has no result yet.</summary>
+    /// <summary>Removes a promotion test that has no result yet, whose list is open, and for which nobody decided a verdict.</summary>
     public Task<bool> RemoveTestAsync(Guid test, Guid? by, Guid device, CancellationToken cancel) => writer.RunAsync(session =>
     {
         var row = session.Db.PromotionTests.FirstOrDefault(t => t.Id == test);
-        if (row is null || session.Db.Results.Any(r => r.TestId == test)) return false;
+        if (row is not { ListClosedAt: null } || session.Db.Results.Any(r => r.TestId == test) || session.Db.Overrules.Any(o => o.TestId == test)) return false;
         session.Db.PromotionTests.Remove(row);
         Changed(session, test, by, device);
         return true;

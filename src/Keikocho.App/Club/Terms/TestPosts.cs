@@ -30,6 +30,6 @@ internal static class TestPosts
         if (new SentForm(fields).Id("test") is not { } id || club.Book.Tests.FirstOrDefault(t => t.Id == id) is not { } test) return SentForm.Gone(Part);
         return await club.House.Calendar.RemoveTestAsync(id, club.Acting?.Id, club.Device, cancel)
             ? Redirects.SeeOther(ClubAddress.At(Part), new FlashMessage($"The test on {test.Date.Full()} is removed."))
-            : Redirects.SeeOther(ClubAddress.At(Part), new FlashMessage("Nothing was removed.", $"The test on {test.Date.Full()} has results, and those stay.", NeedsALook: true));
+            : Redirects.SeeOther(ClubAddress.At(Part), new FlashMessage("Nothing was removed.", $"The test on {test.Date.Full()} has results, a closed list or a decided verdict, and those stay.", NeedsALook: true));
     }
 }
