@@ -66,6 +66,7 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Verdicts set against the sum, and closed lists.</summary>
     public PromotionStore Promotion { get; }
+
     /// <summary>Answers kept as they were told.</summary>
     public KeptAnswerStore Kept { get; }
 

@@ -29,6 +29,9 @@ public static class PapersAddress
     /// <summary>A paper that was kept as it was told or printed, as a route.</summary>
     public const string KeptRoute = "/papers/kept/{id:guid}";
 
+    /// <summary>The papers of one test.</summary>
+    public static string OfTest(Guid test) => $"{Page}?test={test:D}#sheets-part";
+
     /// <summary>The requirement sheet of one child for a test, on the club's usual paper.</summary>
     public static string SheetOf(Guid child, Guid test) => $"{Sheet}?child={child:D}&test={test:D}";
 

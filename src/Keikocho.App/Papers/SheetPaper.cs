@@ -64,6 +64,7 @@ public static class SheetPaper
             ItemScripts.Of(edition, sheet),
             home,
             PaperTest.SpeakTo(club),
-            Cautions: edition.Cautions);
+            // Figures and body's rules are the adults' affair: a child's sheet says only what nobody has reviewed.
+            Cautions: child is null ? edition.Cautions : edition.Cautions?.Where(c => c.Contains("review", StringComparison.OrdinalIgnoreCase)).ToList());
     }
 }

@@ -12,7 +12,7 @@ namespace Keikocho.App.ParentsPages;
 /// <param name="When">"14 May 2026, 20:10".</param>
 /// <param name="Words">What, for which test, by whom.</param>
 /// <param name="IsSheet">A requirement sheet; else a parent's page.</param>
-public sealed record KeptLine(Guid Id, string When, string Words, bool IsSheet);
+public sealed record HeldLine(Guid Id, string When, string Words, bool IsSheet);
 
 /// <summary>The parent's page of one child as it would be told now, and everything that was kept as it was told.</summary>
 /// <param name="Person">The child.</param>
@@ -27,7 +27,7 @@ public sealed record ParentsPageView(
     PaperTest? Test,
     ToldPage? Told,
     string? WhyNot,
-    IReadOnlyList<KeptLine> Kept)
+    IReadOnlyList<HeldLine> Kept)
 {
     /// <summary>Reads it; null when nobody of this id is or was on a register.</summary>
     /// <param name="club">The club.</param>
@@ -42,7 +42,7 @@ public sealed record ParentsPageView(
         var own = club.Book.EnrolmentsOfPerson(id).Where(e => e.To is null || e.To >= club.Today).Select(e => e.ProgrammeId).ToHashSet();
         var tests = PaperTest.Offered(club).Where(t => own.Contains(t.ProgrammeId)).ToList();
         IReadOnlyList<(Guid, string)> offered = [.. tests.Select(t => (t.Id, PaperTest.Of(club, t).Words))];
-        IReadOnlyList<KeptLine> kept = [.. KeptAnswerStore.Of(club.Db, id).Select(k => Line(club, k))];
+        IReadOnlyList<HeldLine> kept = [.. KeptAnswerStore.Of(club.Db, id).Select(k => Line(club, k))];
         var chosen = (tests.FirstOrDefault(t => t.Id == test) ?? tests.FirstOrDefault()) is { } row ? PaperTest.Of(club, row) : null;
         if (chosen is null) return new ParentsPageView(person, offered, null, null, "No promotion test is set from today on for a register that this child is on.", kept);
         if (SheetEndpoints.One(club, reckoning, chosen.Test.Id.ToString("D"), id.ToString("D"), out var error) is not { } one)
@@ -51,12 +51,12 @@ public sealed record ParentsPageView(
     }
 
     /// <summary>A kept paper in words.</summary>
-    internal static KeptLine Line(OpenClub club, HeldAnswer held)
+    internal static HeldLine Line(OpenClub club, HeldAnswer held)
     {
         var test = KeptPaper.ReadPage(held)?.TestOn ?? KeptPaper.ReadSheet(held)?.Sheet.TestOn;
         var isSheet = held.Kind == KeptAnswerStore.Sheet;
         var by = held.ById is { } adult && club.Book.Person(adult) is { IsErased: false } person ? $", by {person.FullName}" : "";
-        return new KeptLine(
+        return new HeldLine(
             held.Id,
             $"{club.Clock.DayOf(held.MadeAt).Full()}, {club.Clock.TimeOf(held.MadeAt).Plain()}",
             $"{(isSheet ? "requirement sheet" : "parent’s page")} for the test on {test?.Full()}{by}",

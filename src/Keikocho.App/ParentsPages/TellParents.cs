@@ -1,7 +1,10 @@
 using Keikocho.App.Club;
 using Keikocho.App.Papers;
 using Keikocho.App.PromotionTests;
+using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
+using Keikocho.Store.Kernel;
+using Keikocho.Store.Promotion;
 
 namespace Keikocho.App.ParentsPages;
 
@@ -37,6 +40,8 @@ public static class TellParents
         var lessons = LessonsOfChild.Of(club, test.Programme, child.Person.Id, list.AsOf);
         var (attended, held) = lessons.ThisTerm();
         DateOnly? closed = test.Test.ListClosedAt is { } at ? club.Clock.DayOf(at) : null;
+        var kept = closed is not null && TestReader.ListOf(club.Reading, test.Test.Id) is { } row ? SumJson.Read<KeptList>(Seal.Open(row.Answer)) : null;
+        bool? was = kept?.Children.Any(c => c.Person == child.Person.Id && c.Verdict == ReadyWord.PutForward);
         return new ParentsPageSnapshot(
             child.Person.CallName,
             child.Answer,
@@ -46,6 +51,8 @@ public static class TellParents
             held,
             closed > list.TestOn ? list.TestOn : closed,
             lessons.UnitsMissed(),
-            PaperTest.SpeakTo(club));
+            PaperTest.SpeakTo(club),
+            was,
+            was == false ? kept!.LastOf(child.Person.Id)?.OnIt : null);
     }
 }

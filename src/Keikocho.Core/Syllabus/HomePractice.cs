@@ -36,7 +36,8 @@ public static class HomePractice
         Item[] words = [.. open.Where(i => i.Kind == ItemKind.Word).OrderByDescending(i => i.Safety).Take(MostWords)];
         if (words.Length > 0)
             things.Add($"Ask somebody to call {Words.List([.. words.Select(w => w.Name)])}, and say what {(words.Length == 1 ? "it means" : "each means")}.");
-        Item[] manners = [.. open.Where(i => i is { Kind: ItemKind.Etiquette, Safety: false }).Take(1)];
+        Item[] manners = [.. open.Where(i => i is { Kind: ItemKind.Etiquette, Safety: false } && !i.Name.Contains("partner", StringComparison.OrdinalIgnoreCase))
+            .OrderByDescending(i => i.Name.Contains("belt", StringComparison.OrdinalIgnoreCase)).Take(1)];
         things.AddRange(manners.Select(m => $"Twice, slowly: {Small(m.Name)}."));
         things.AddRange(open.Where(i => i.Kind == ItemKind.Escape).Select(i => i.Order).OfType<Order.EscapeFrom>().Take(1)
             .Select(e => $"Alone on a carpet, slowly, with nobody on you: {Small(e.By.Trim().TrimEnd('.'))}."));

@@ -13,6 +13,8 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
     private const double Leading = 1.24;
     private const double HeavyWeight = 1.9;
     private const char Nbsp = (char)0xA0;
+    private const int MostToChoose = 8;
+    private const int MostOfAll = 14;
 
     /// <summary>One thing to show, or several of which so many are asked: box, words, small lines; a heavy box around what is critical.</summary>
     public IEnumerable<Block> Shown(SheetLine line) => line.Items.Count > 1 && line.IsAll && LineLead.Of(line) is null
@@ -42,7 +44,19 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
         if (!line.IsAll && line.Items.Count > 0 && !LineLead.NamesAll(line) && !ItemNotes.Says(lead, SheetTexts.AnyOf(line.Count)))
             y = page.Block([new Words(SheetTexts.Of(line.Count, line.Items.Count), true)], text, y, room, sizes.Item, Leading);
         y = Notes(page, text, y, room, ItemNotes.Of(content, line));
-        foreach (var item in line.Items)
+        var own = line.Items;
+        if (line.Items.Count > (line.IsAll ? MostOfAll : MostToChoose))
+        {
+            // A pool of everything that lower ranks ask would be taller than a page: names alone, and only what is this child's own below.
+            own = [.. line.Items.Where(item => (item.Chosen && !line.IsAll) || item.KeptUntil is not null || item.InsteadOf is not null || item.Way is not null)];
+            var rest = line.Items.Except(own).ToList();
+            y = page.Block([string.Join("; ", rest.Select(item => item.Item.Name))], text, y, room, sizes.Small, Leading);
+            var good = rest.Where(item => content.SeenGood?.ContainsKey(item.Item.Key) == true).Select(item => item.Item.Name).ToList();
+            if (good.Count > 0)
+                y = page.Block([new Words("✓ ", true), "seen good: " + string.Join("; ", good)], text, y, room, sizes.Small, Leading);
+        }
+
+        foreach (var item in own)
         {
             var inner = Tick(page, text, y + 1, false, item.KeptUntil is not null, sizes.Item * 0.88);
             var words = ItemNotes.Figures(item.Item.Name, item.Item);

@@ -70,7 +70,7 @@ public sealed class SheetPapersTests
         await using var club = await ReadyAsync();
         await club.JoinOfTheExampleAsync();
         var (spring, answer) = await club.PdfAsync("/papers/wall.pdf");
-        Has(spring, "Copy for the wall", "for White, one red tip", "koshi", "In this term only", "Koshi-guruma");
+        Has(spring, "Copy for the wall: from White to White, one red tip", "koshi", "In this term only", "Koshi-guruma");
         Assert.DoesNotContain("Wren", spring, StringComparison.Ordinal);
         Assert.DoesNotContain("あし", spring, StringComparison.Ordinal);
         Assert.Equal("inline; filename=\"wall-2026-05-30-white-1.pdf\"", answer.Content.Headers.ContentDisposition?.ToString());
@@ -78,7 +78,7 @@ public sealed class SheetPapersTests
         Has(summer, "unit 2: Sweeps", "あし", "Saturday 25 July 2026");
         Assert.DoesNotContain("こし", summer, StringComparison.Ordinal);
         // What is always asked is asked at the higher rank as well.
-        Has((await club.PdfAsync("/papers/wall.pdf?rank=yellow")).Text, "for Yellow", "mate", "待て", "Falling backward", "from White, one red tip");
+        Has((await club.PdfAsync("/papers/wall.pdf?rank=yellow")).Text, "to Yellow", "mate", "待て", "Falling backward", "from White, one red tip");
         Has((await club.PdfAsync("/papers/wall.pdf?unit=sweeps")).Text, "unit 2: Sweeps", "あし");
     }
 
