@@ -39,7 +39,7 @@ public sealed record FallsView(
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
         var children = EveningChildren.Of(club, lesson);
-        var seen = EvidenceReader.Of(club.Reading, [.. children.Children.Select(c => c.PersonId)], lesson.Date.AddDays(-ChildGates.DaysBack), lesson.Date);
+        var seen = EvidenceReader.Of(club.Reading, [.. children.Children.Select(c => c.PersonId)], null, lesson.Date);
         return new FallsView(
             lesson,
             $"{club.Book.Programme(lesson.ProgrammeId)!.Name}, {lesson.Date.WithWeekday()}",

@@ -30,8 +30,14 @@ public static class TonightRoles
                 (RoleWords.MovementAlone, "moves alone tonight, without a partner.", "move alone tonight, without a partner."),
                 (RoleWords.ToriOnly, "throws tonight, is not thrown.", "throw tonight, are not thrown."),
             }.Where(r => roles.Contains(r.Item1)).Select(r => new TonightRole(roles[r.Item1].Count() == 1 ? r.Item2 : r.Item3, [.. roles[r.Item1]])),
+            // Open one way and not another: the way is named, so that nobody is thrown the other.
+            .. roles.Where(r => RoleWords.ThrownOnly(r.Key) is not null).Select(r => RoleWords.ThrownOnly(r.Key) is var only && r.Count() == 1
+                ? new TonightRole($"throws tonight; {only}.", [.. r])
+                : new TonightRole($"throw tonight; {Several(only!)}.", [.. r])),
         ];
     }
+
+    private static string Several(string only) => $"are{only["is".Length..]}";
 
     private static string Role(ClubBook book, LessonRow lesson, ChildEvidence evidence, bool marksFalls)
     {

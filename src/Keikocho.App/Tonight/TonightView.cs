@@ -108,7 +108,7 @@ public sealed record TonightView(
         var adults = CountAdults(book, lesson, states, ends.Select(e => (e.Value, e.End)));
         var childrenHere = beginners.Here.Concat(main.Here).Count(c => c.IsHere);
         var place = EveningLesson.InTerm(book, lesson);
-        var seen = EvidenceReader.Of(club.Reading, [.. ends.Select(e => e.Value)], lesson.Date.AddDays(-ChildGates.DaysBack), lesson.Date);
+        var seen = EvidenceReader.Of(club.Reading, [.. ends.Select(e => e.Value)], null, lesson.Date);
         return new TonightView(
             lesson,
             $"{lesson.Date.WithWeekday()}, {lesson.Start.Plain()} to {lesson.End.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),

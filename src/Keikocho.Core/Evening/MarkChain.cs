@@ -2,14 +2,15 @@ using Keikocho.Core.Kernel;
 
 namespace Keikocho.Core.Evening;
 
-/// <summary>What one mark does to another, without what it says.</summary>
-public readonly record struct MarkLink(MarkId Id, DeviceId Device, int Sequence, MarkKind Kind, MarkId? Replaces, bool Confirms);
+/// <summary>What one mark does to another, without what it says; guarded: a head touch, which nobody without the right takes back once it is confirmed.</summary>
+public readonly record struct MarkLink(MarkId Id, DeviceId Device, int Sequence, MarkKind Kind, MarkId? Replaces, bool Confirms, bool Guarded = false);
 
 /// <summary>
 /// Which marks about falls and items still stand, and which are confirmed. The rule is about the set of marks alone:
 /// <list type="bullet">
 /// <item>An undo (cleared), and a word that names an earlier one, reach marks of their own device only: another tablet's mark is
-/// corrected with trace, not undone. Without the right to confirm they do not reach a mark of somebody who has it.</item>
+/// corrected with trace, not undone. Without the right to confirm they do not reach a mark of somebody who has it, nor a
+/// head touch that such a one stands behind.</item>
 /// <item>A correction reaches any device, and only with the right to confirm; without it, it is one more suggestion.</item>
 /// <item>A confirmation with that right stands behind the mark that it names and replaces nothing.</item>
 /// <item>An undo of a correction, of a confirmation or of an undo takes back what that one did.</item>
@@ -52,7 +53,7 @@ public sealed class MarkChain
 
     /// <summary>Made by somebody with the right, or somebody with the right stands behind it.</summary>
     public bool IsConfirmed(MarkId id) =>
-        _known[id].Confirms || On(id).Any(m => m.Kind == MarkKind.Confirmed && m.Confirms && IsInForce(m));
+        _known[id].Confirms || Named(id).Any(m => m.Kind == MarkKind.Confirmed && m.Confirms && IsInForce(m));
 
     /// <summary>The mark at the root of what a word takes the place of: it has the day and the place in its device's order.</summary>
     public MarkId Root(MarkId id)
@@ -63,7 +64,15 @@ public sealed class MarkChain
         return at;
     }
 
-    private List<MarkLink> On(MarkId id) => _on.GetValueOrDefault(id) ?? [];
+    private List<MarkLink> Named(MarkId id) => _on.GetValueOrDefault(id) ?? [];
+
+    private List<MarkLink> On(MarkId id)
+    {
+        var all = Named(id);
+        return all.Count > 0 && _known[id].Guarded && IsConfirmed(id)
+            ? all.FindAll(m => m.Confirms || m.Kind is MarkKind.Corrected or MarkKind.Confirmed)
+            : all;
+    }
 
     /// <summary>Whether what a mark does to its target still holds. What takes a correction's place keeps the first mark replaced.</summary>
     private bool IsInForce(MarkLink mark)

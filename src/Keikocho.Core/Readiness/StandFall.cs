@@ -16,7 +16,7 @@ internal static class StandFall
         var asked = frame.Parts.GateRule.CleanEvenings;
         var stands = frame.Blocks.NoFalls;
         int missing = -1, clean = 0;
-        bool away = false, tonight = false, anySideTonight = false;
+        bool away = false, tonight = false, anySideTonight = false, owed = false;
         FallWay? chosen = null;
         foreach (var way in ways)
         {
@@ -24,6 +24,7 @@ internal static class StandFall
             used.Add(gate);
             var lacks = Short(frame, gate, asked, stands);
             anySideTonight |= gate.Because is HeadTouchedTonight;
+            owed |= IsOwed(gates, gate);
 
             // Both sides: the side that lacks most. One side of either: the side that lacks least.
             if (missing < 0 || (form.BothSides ? lacks > missing : lacks < missing))
@@ -44,9 +45,13 @@ internal static class StandFall
         touchedOn = tonight ? frame.AsOf : touchedOn;
         if (touchedOn is { } old && isMet && old < frame.FreshFrom)
             touchedOn = null;
-        var kept = on.KeptUntil >= frame.TestOn && !stands && ((touchedOn is null && !anySideTonight) || isMet);
+        var passed = on.KeptUntil >= frame.TestOn && !stands;
+        var untouched = touchedOn is null && !anySideTonight;
+        var kept = passed && ((untouched && !owed) || isMet);
         if (kept)
             missing = 0;
+        else if (passed && untouched)
+            (missing, away) = (1, true);
         var word = kept && !isMet ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands || tonight, cleanOn, touchedOn, shown, form.Stage);
         var last = cleanOn.Length > MostDays ? cleanOn[^MostDays..] : cleanOn;
         var reason = new FallCounted(
@@ -54,6 +59,10 @@ internal static class StandFall
             word == ItemStandingWord.Kept ? on.KeptUntil : null);
         return new ItemStanding(item.Key, item.Name, word, clean, missing, last, Said(frame, word, missing, last, touchedOn, stands, away, on), reason);
     }
+
+    // Shut by a break and not shown again since. Of a fall that nobody ever marked the gate says only that evenings are missing.
+    private static bool IsOwed(FallGateAnswer gates, StageGate gate) => gate.State == GateState.Shut
+        && (gate.Because is NotShownAgain || (gate.CleanEvenings == 0 && gates.Reasons.Any(r => r is OffTheMatFor or FallsAgainAfterStandDown or NoDayOnTheMat)));
 
     private static int Short(ReadinessFrame frame, StageGate gate, int asked, bool stands)
     {

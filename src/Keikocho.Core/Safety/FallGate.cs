@@ -33,18 +33,18 @@ public static class FallGate
     {
         var evenings = falls.GroupBy(f => f.On).OrderBy(g => g.Key).Select(g => new FallEvening(g.Key, [.. g])).ToArray();
         var stages = new List<StageGate>(FallWords.LastStage);
-        var below = GateState.Open;
+        StageGate? below = null;
         for (var stage = FallWords.FirstStage; stage <= FallWords.LastStage; stage++)
         {
             var gate = Stage(way, stage, evenings, snapshot, since, below);
             stages.Add(gate);
-            below = gate.State;
+            below = gate;
         }
 
         return new WayGate(way, stages, stages.LastOrDefault(s => s.State == GateState.Open)?.Stage ?? 0);
     }
 
-    private static StageGate Stage(FallWay way, int stage, FallEvening[] evenings, FallGateSnapshot snapshot, MatBreak since, GateState below)
+    private static StageGate Stage(FallWay way, int stage, FallEvening[] evenings, FallGateSnapshot snapshot, MatBreak since, StageGate? below)
     {
         var rule = snapshot.Rule;
         var tonight = snapshot.Tonight;
@@ -69,12 +69,13 @@ public static class FallGate
             return Gate(GateState.Shut, false, after, new HeadTouchedTonight(way, stage, height));
         }
 
-        var mayBeTried = stage == FallWords.FirstStage || below == GateState.Open;
+        var mayBeTried = below is null or { State: GateState.Open };
         var first = $"stage {stage - 1} comes first";
         var few = new TooFewCleanEvenings(way, stage, clean, rule.CleanEvenings, touched);
         if (!shownAgain)
         {
-            mayBeTried |= missing == 0;
+            // The showing begins one stage lower, so that one must be allowed tonight.
+            mayBeTried |= missing == 0 && below is null or { MayBeTried: true };
             var opens = !mayBeTried ? first : ShowAgain(stage, missing, isTonightClean);
             return Gate(GateState.Shut, mayBeTried, opens, clean.Length == 0 ? few : new NotShownAgain(way, stage, since.Because!));
         }
@@ -116,9 +117,16 @@ public static class FallGate
         var stands = StandDowns.Read(new StandDownsSnapshot(snapshot.Tonight, snapshot.StandDowns));
         if (!stands.MayFall)
             return stands.Role;
-        // Without a plan: somebody else has a hand in every fall from the fourth stage on.
+        // Without a plan: somebody else has a hand in every fall from the fourth stage on, and nobody is thrown forward onto the arms.
         if (throws.Length == 0)
-            return ways.Any(w => w.OpenTo >= 4) ? RoleWords.ThrowsAndIsThrown : RoleWords.ToriOnly;
+        {
+            var thrown = ways.Where(w => w.Way.Direction != FallDirection.Front).ToArray();
+            var open = thrown.Where(w => w.OpenTo >= 4).Select(w => FallWords.Of(w.Way)).ToArray();
+            return open.Length == thrown.Length ? RoleWords.ThrowsAndIsThrown
+                : open.Length == 0 ? RoleWords.ToriOnly
+                : RoleWords.OneWayOnly(open);
+        }
+
         var may = throws.Where(t => t.MayBeThrown).Select(t => t.Name).ToArray();
         return may.Length == throws.Length ? RoleWords.ThrowsAndIsThrown
             : may.Length == 0 ? RoleWords.ToriOnly

@@ -20,7 +20,7 @@ public static class FallGateCheck
         foreach (var way in answer.Ways)
         {
             Expect(way.Stages.Select(s => s.Stage).SequenceEqual([1, 2, 3, 4, 5, 6]), "Every stage is there, in order.");
-            var below = GateState.Open;
+            var (below, belowTried) = (GateState.Open, true);
             var openTo = 0;
             var touchedTonight = snapshot.Falls.Any(f => f.On == snapshot.Tonight && !f.Clean && (f.Direction, f.Side) == (way.Way.Direction, way.Way.Side));
             foreach (var gate in way.Stages)
@@ -35,10 +35,10 @@ public static class FallGateCheck
                 Expect(gate.State == state, $"{name} is {state}, not {gate.State}.");
                 Expect(gate.CleanEvenings == clean.Count, $"{name} has {clean.Count} clean evenings, not {gate.CleanEvenings}.");
                 Expect(gate.LatestClean == (clean.Count == 0 ? null : clean[^1]), $"{name}: the latest clean evening.");
-                var tried = !closed && (gate.Stage == 1 || state == GateState.Open || below == GateState.Open || (owes && complete));
+                var tried = !closed && (gate.Stage == 1 || state == GateState.Open || below == GateState.Open || (owes && complete && belowTried));
                 Expect(gate.MayBeTried == tried, $"{name}: may be tried is {tried}.");
                 Expect(gate.OpensWith is null == (state == GateState.Open), $"{name}: what opens it is said when it is not open.");
-                below = state;
+                (below, belowTried) = (state, tried);
                 openTo = state == GateState.Open ? gate.Stage : openTo;
             }
 
@@ -52,8 +52,10 @@ public static class FallGateCheck
             Expect(judged.Name == planned.Name && judged.MayBeThrown == may, $"{planned.Name}: may be thrown is {may}.");
         }
 
-        var thrown = answer.Throws.Count > 0 ? answer.Throws.Any(t => t.MayBeThrown) : answer.Ways.Any(w => w.OpenTo > 3);
+        var thrown = answer.Throws.Count > 0 ? answer.Throws.Any(t => t.MayBeThrown) : answer.Ways.Any(w => w.OpenTo > 3 && w.Way.Direction != FallDirection.Front);
         Expect(answer.Role.Contains("thrown", StringComparison.Ordinal) == thrown, "The role says thrown when some throw may be done on the child.");
+        var everyWay = answer.Throws.Count > 0 ? answer.Throws.All(t => t.MayBeThrown) : answer.Ways.All(w => w.OpenTo > 3 || w.Way.Direction == FallDirection.Front);
+        Expect(answer.Role != RoleWords.ThrowsAndIsThrown || everyWay, "The role says thrown without a word only when nothing is shut.");
         Expect(answer.Suggestions == snapshot.Falls.Count(f => !f.Confirmed && f.On <= snapshot.Tonight), "Falls that wait are counted.");
         Expect(answer.Reasons.Count > 0 && answer.Reasons.All(r => r.Sentence.EndsWith('.')), "Every reason is a sentence.");
         return objections;

@@ -44,7 +44,7 @@ public static class FoldFalls
                 throw new ArgumentException($"Two different marks have the id {mark.Id.Value}.", nameof(marks));
         }
 
-        var chain = new MarkChain(known.Values.Select(m => new MarkLink(m.Id, m.Device, m.Sequence, m.Kind, m.Replaces, m.Confirms)));
+        var chain = new MarkChain(known.Values.Select(m => new MarkLink(m.Id, m.Device, m.Sequence, m.Kind, m.Replaces, m.Confirms, m.Shown is { Clean: false })));
         return
         [
             .. known.Values

@@ -56,20 +56,24 @@ public static class FoldFallsCheck
                 return null;
         }
 
-        return target;
+        // Nobody without the right takes back a head touch that somebody with it stands behind.
+        var takesBack = mark.Kind is not (MarkKind.Corrected or MarkKind.Confirmed) && !mark.Confirms;
+        return takesBack && target.Shown is { Clean: false } && Sure(target, all) ? null : target;
     }
 
+    private static bool IsAbout(FallTap mark, FallTap target, FallTap[] all) => mark.Replaces == target.Id && Target(mark, all) is not null;
+
     private static bool Sure(FallTap mark, FallTap[] all) =>
-        mark.Confirms || all.Any(m => m.Kind == MarkKind.Confirmed && m.Confirms && Target(m, all)?.Id == mark.Id && Acts(m, all));
+        mark.Confirms || all.Any(m => m.Kind == MarkKind.Confirmed && m.Confirms && IsAbout(m, mark, all) && Acts(m, all));
 
     private static bool Gone(FallTap mark, FallTap[] all) =>
-        all.Any(m => m.Kind != MarkKind.Confirmed && Target(m, all)?.Id == mark.Id && Acts(m, all));
+        all.Any(m => m.Kind != MarkKind.Confirmed && IsAbout(m, mark, all) && Acts(m, all));
 
     private static bool Acts(FallTap mark, FallTap[] all)
     {
         if (mark.Kind == MarkKind.Corrected && !Sure(mark, all))
             return false;
-        var above = all.Where(m => m.Kind != MarkKind.Confirmed && Target(m, all)?.Id == mark.Id && Acts(m, all)).ToArray();
+        var above = all.Where(m => m.Kind != MarkKind.Confirmed && IsAbout(m, mark, all) && Acts(m, all)).ToArray();
         return above.Length == 0 || above.Any(m => m.Kind != MarkKind.Cleared);
     }
 }

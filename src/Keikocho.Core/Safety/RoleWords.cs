@@ -1,3 +1,5 @@
+using Keikocho.Core.Kernel;
+
 namespace Keikocho.Core.Safety;
 
 /// <summary>What a child does tonight, as a card prints it. No word of these gives a reason.</summary>
@@ -8,6 +10,18 @@ public static class RoleWords
 
     /// <summary>Throws and is not thrown.</summary>
     public const string ToriOnly = "tori only";
+
+    private const string OnlyStart = "throws; ", OnlyEnd = " only";
+
+    /// <summary>"throws; is thrown backward only": open some ways and not others.</summary>
+    public static string OneWayOnly(IReadOnlyList<string> ways) => $"{OnlyStart}is thrown {Words.List(ways)}{OnlyEnd}";
+
+    /// <summary>Of such a role what comes after "throws": "is thrown backward only"; null of another.</summary>
+    public static string? ThrownOnly(string role)
+    {
+        ArgumentNullException.ThrowIfNull(role);
+        return role.StartsWith(OnlyStart, StringComparison.Ordinal) && role.EndsWith(OnlyEnd, StringComparison.Ordinal) ? role[OnlyStart.Length..] : null;
+    }
 
     /// <summary>No partner.</summary>
     public const string MovementAlone = "movement alone";

@@ -29,6 +29,7 @@ public sealed record HeldChoice(string Requirement, Guid ItemId);
 /// <param name="StandDowns">Every stand-down, lifted ones too, oldest first.</param>
 /// <param name="Ways">Agreed ways that hold.</param>
 /// <param name="Choices">Items chosen from pools.</param>
+/// <param name="MatCutAt">Where days on the mat before this one were left out; null when all are there. A fall gate needs all of them.</param>
 public sealed record ChildEvidence(
     Guid PersonId,
     FrozenDictionary<Guid, IReadOnlyList<SeenEvening>> Items,
@@ -36,7 +37,8 @@ public sealed record ChildEvidence(
     ImmutableArray<DateOnly> OnTheMat,
     ImmutableArray<HeldStandDown> StandDowns,
     ImmutableArray<HeldWay> Ways,
-    ImmutableArray<HeldChoice> Choices)
+    ImmutableArray<HeldChoice> Choices,
+    DateOnly? MatCutAt = null)
 {
     /// <summary>Evenings of items, and falls, that wait for somebody who may confirm them.</summary>
     public int Suggestions => Items.Values.Sum(e => e.Count(s => !s.Confirmed)) + Falls.Count(f => !f.Confirmed);
@@ -50,7 +52,7 @@ public static class EvidenceReader
     /// <summary>Everything about these children; who has nothing yet is in it all the same.</summary>
     /// <param name="reading">The session.</param>
     /// <param name="people">The children.</param>
-    /// <param name="matFrom">First day of the days on the mat; null for all. An absence before it is not seen.</param>
+    /// <param name="matFrom">First day of the days on the mat; null for all, which a fall gate needs: an absence before it is not seen.</param>
     /// <param name="to">Last day of the days on the mat.</param>
     public static Dictionary<Guid, ChildEvidence> Of(ReadSession reading, IReadOnlyCollection<Guid> people, DateOnly? matFrom, DateOnly to)
     {
@@ -60,7 +62,7 @@ public static class EvidenceReader
         var ids = new IdList([.. people.Distinct()]);
         var seen = Seen(reading, ids, matFrom ?? DateOnly.MinValue, to).ToLookup(s => s.Person);
         var standing = Standing(reading, ids).ToLookup(s => s.Person);
-        return people.Distinct().ToDictionary(id => id, id => OneChild(id, seen[id], standing[id]));
+        return people.Distinct().ToDictionary(id => id, id => OneChild(id, seen[id], standing[id]) with { MatCutAt = matFrom });
     }
 
     /// <summary>Every stand-down of these children, without the rest; one statement.</summary>

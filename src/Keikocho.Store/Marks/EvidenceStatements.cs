@@ -76,6 +76,9 @@ internal static class EvidenceStatements
     public static bool IsAdultOnDuty(WriteSession session, Guid person, DateOnly day) =>
         Adult(session, person) is { } adult && SignOff.IsAdult(adult.Born, adult.Seen, day) && adult.Duties.Any(d => d.From <= day && (d.To is null || d.To >= day));
 
+    /// <summary>Whether somebody is 18 or over on a day.</summary>
+    public static bool IsAdult(WriteSession session, Guid person, DateOnly day) => Adult(session, person) is { } adult && SignOff.IsAdult(adult.Born, adult.Seen, day);
+
     private static (DateOnly? Born, bool Seen, List<DutyRow> Duties)? Adult(WriteSession session, Guid person)
     {
         DateOnly? born = null;

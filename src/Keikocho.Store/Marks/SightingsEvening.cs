@@ -27,7 +27,8 @@ public sealed partial class SightingsStore
 
         public bool Knows(Guid lesson, Guid person, Guid item)
         {
-            if (Lesson(lesson) is null) return false;
+            // Nobody has seen anything yet at a lesson to come.
+            if (Lesson(lesson) is not { } known || known.Date > today) return false;
             if (!people.TryGetValue(person, out var isKnown)) people[person] = isKnown = TapStatements.Knows(session, person);
             if (!isKnown || item == MarkCode.Falls) return isKnown;
             return items.TryGetValue(item, out var isItem) ? isItem : items[item] = EvidenceStatements.KnowsItem(session, item);

@@ -102,8 +102,11 @@ public sealed partial class SightingsStore(WriterQueue writer)
     {
         var work = new Evening(session, today, by, device);
         if (work.Lesson(lesson) is null || EvidenceStatements.One(session, id) is not null) return [];
-        var own = StandingEvidence.LastGroup([.. EvidenceStatements.OfLesson(session, lesson).Select(m => m.Mark)], device);
-        if (own.Count == 0 || own.Any(m => !work.MayChange(m))) return [];
+        MarkRow[] all = [.. EvidenceStatements.OfLesson(session, lesson).Select(m => m.Mark)];
+        var own = StandingEvidence.LastGroup(all, device);
+        var standing = StandingEvidence.Of(all).ToDictionary(m => m.Mark.Id);
+        // What somebody stands behind is not taken back by whoever tapped it.
+        if (own.Count == 0 || own.Any(m => !(standing.TryGetValue(m.Id, out var stands) ? work.MayChange(stands) : work.MayChange(m)))) return [];
         for (var i = 0; i < own.Count; i++) work.Add(i == 0 ? id : session.NewId(), lesson, own[i].PersonId, own[i].ItemId!.Value, MarkKind.Cleared, 0, own[i].Id);
         work.Done(note: true);
         return [.. own.Select(m => m.PersonId).Distinct()];

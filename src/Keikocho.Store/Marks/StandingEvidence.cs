@@ -36,5 +36,5 @@ public static class StandingEvidence
     }
 
     private static MarkChain Chain(IReadOnlyCollection<MarkRow> marks) => new(marks.Select(m => new MarkLink(
-        new MarkId(m.Id), new DeviceId(m.DeviceId), m.Sequence, m.Kind, m.Replaces is { } replaced ? new MarkId(replaced) : null, EvidenceCode.SignsOff(m))));
+        new MarkId(m.Id), new DeviceId(m.DeviceId), m.Sequence, m.Kind, m.Replaces is { } replaced ? new MarkId(replaced) : null, EvidenceCode.SignsOff(m), EvidenceCode.Says(m) is (MarkKind.Fall, var code) && (code & MarkCode.HeadTouched) != 0)));
 }

@@ -25,7 +25,7 @@ public enum StandDownOutcome
     AlreadyStored,
     /// <summary>There is no such child or stand-down, or it was lifted before.</summary>
     Unknown,
-    /// <summary>Only an adult of 18 or over with a duty in the club lifts one.</summary>
+    /// <summary>Only an adult of 18 or over with a duty in the club lifts one, and an adult enters it.</summary>
     NoAdult,
     /// <summary>A reason is needed, and a day that is not before the first.</summary>
     NotSaid,
@@ -71,7 +71,7 @@ public sealed class StandDownStore(WriterQueue writer)
     /// <param name="liftedBy">The adult who lifts it.</param>
     /// <param name="on">The day from which it does not stand any more.</param>
     /// <param name="why">The reason.</param>
-    /// <param name="by">Who enters that.</param>
+    /// <param name="by">Who enters that; an adult too.</param>
     /// <param name="device">Where.</param>
     /// <param name="cancel">Counts only while it waits.</param>
     public Task<StandDownOutcome> LiftAsync(Guid standDown, Guid person, Guid liftedBy, DateOnly on, string? why, Guid by, Guid device, CancellationToken cancel) =>
@@ -80,7 +80,8 @@ public sealed class StandDownStore(WriterQueue writer)
             if (session.Db.StandDowns.FirstOrDefault(s => s.Id == standDown && s.PersonId == person) is not { } row) return StandDownOutcome.Unknown;
             if (row.LiftedOn is not null) return row.LiftedOn == on && row.LiftedById == liftedBy ? StandDownOutcome.AlreadyStored : StandDownOutcome.Unknown;
             if (string.IsNullOrWhiteSpace(why) || on < row.From) return StandDownOutcome.NotSaid;
-            if (!EvidenceStatements.IsAdultOnDuty(session, liftedBy, on)) return StandDownOutcome.NoAdult;
+            // Whoever enters it is an adult as well: a teenager who holds the device lifts nothing in an adult's name.
+            if (!EvidenceStatements.IsAdultOnDuty(session, liftedBy, on) || !EvidenceStatements.IsAdult(session, by, on)) return StandDownOutcome.NoAdult;
             (row.LiftedOn, row.LiftedById, row.LiftedWhy) = (on, liftedBy, Seal.Close(why.Trim()));
             return Noted(session, TrailKind.StandDownChanged, person, by, device);
         }, cancel);

@@ -65,6 +65,18 @@ public sealed class OneChildSeenTests
         Assert.False(db.Marks.Any(m => m.ItemId != null) || db.StandDowns.Any() || db.Adaptations.Any());
     }
 
+    [Fact, Statement(17)]
+    public async Task Tonight_says_which_way_a_child_is_thrown_who_may_not_fall_the_other_ways()
+    {
+        await using var club = await SpringClub.StartAsync();
+        var wren = await club.JoinOfTheExampleAsync();
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 14), MarkKind.Present);
+        var page = $"/students/{wren}";
+        foreach (var (day, stage) in new[] { (5, "3"), (5, "4"), (12, "4") })
+            await club.TakenAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", club.Lesson(5, day).Id.ToString("D")), ("way", "back"), ("stage", stage), ("outcome", "clean"));
+        Assert.Contains("Wren throws tonight; is thrown backward only.", await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}"), StringComparison.Ordinal);
+    }
+
     [Fact, Statement(20)]
     public async Task A_suggested_fall_waits_until_an_adult_with_the_right_confirms_it()
     {

@@ -1,7 +1,10 @@
+using System.Collections.Frozen;
 using System.Net;
 using Keikocho.App.Sightings;
 using Keikocho.App.Tests.Students;
 using Keikocho.Core.Evening;
+using Keikocho.Core.Safety;
+using Keikocho.Store.Book;
 using Keikocho.Store.Marks;
 
 namespace Keikocho.App.Tests.Sightings;
@@ -41,6 +44,22 @@ public sealed class SightingsTests
         Assert.Contains("Taken back: the last entry, for 2 children.", await club.TakenAsync("/sightings", "/sightings/undo", ("lesson", lesson.ToString("D")), ("command", Guid.CreateVersion7().ToString("D")), ("back", "/sightings")), StringComparison.Ordinal);
         using var reading = club.Reading();
         Assert.Empty(EvidenceReader.Of(reading, [wren], null, Evening)[wren].Items);
+    }
+
+    // Away for 510 days, then one clean fall: with the days before the last 500 cut off, no absence would be seen and the gate would open.
+    [Fact]
+    public async Task A_gate_is_not_reckoned_from_days_on_the_mat_that_were_cut()
+    {
+        await using var club = await SpringClub.StartAsync();
+        using var reading = club.Reading();
+        var book = BookStore.Read(reading, Evening.AddDays(-550));
+        var fall = new FallMark(Evening, FallDirection.Back, FallSide.None, 3, true);
+        var back = new ChildEvidence(
+            Guid.CreateVersion7(), FrozenDictionary<Guid, IReadOnlyList<SeenEvening>>.Empty,
+            [fall with { On = Evening.AddDays(-515) }, fall with { On = Evening.AddDays(-510) }, fall], [Evening.AddDays(-515), Evening.AddDays(-510), Evening], [], [], []);
+        // Lying or sitting one fall shows it again; every stage above asks one stage lower first.
+        Assert.Equal(1, ChildGates.Of(book, back, Evening).Of(new FallWay(FallDirection.Back, FallSide.None)).OpenTo);
+        Assert.Throws<ArgumentException>(() => ChildGates.Of(book, back with { OnTheMat = [Evening], MatCutAt = Evening.AddDays(-500) }, Evening));
     }
 
     [Fact]

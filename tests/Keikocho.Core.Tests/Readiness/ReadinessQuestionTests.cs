@@ -115,6 +115,30 @@ public sealed partial class ReadinessQuestionTests
         Assert.Equal(ReadyWord.NotThisTime, ReadinessTests.Reckon(parts.Under(new StandDown(StandDownScope.NoFalls, Day(11, 3), null, null))).Verdict);
     }
 
+    // Three weeks off the mat shut every gate until the fall is shown again, whatever was passed before the break.
+    [Fact]
+    public void A_kept_fall_does_not_hold_past_a_break_until_it_is_shown_again()
+    {
+        var fall = Fall("back-3", "Backward breakfall", FallDirection.Back, 3);
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] }));
+        var away = parts with { Evidence = parts.Evidence with { OnTheMat = [.. parts.Evidence.OnTheMat.Where(d => d <= AsOf.AddDays(-21))] } };
+        foreach (FallMark[] falls in new FallMark[][] { [], [Clean(AsOf.AddDays(-28), FallDirection.Back, FallSide.None, 3), Clean(AsOf.AddDays(-21), FallDirection.Back, FallSide.None, 3)] })
+        {
+            var asked = away.With(falls);
+            var answer = ReadinessTests.Reckon(asked);
+            Assert.Equal(ReadyWord.If, answer.Verdict);
+            Assert.Empty(ReadinessCheck.Objections(asked, answer));
+        }
+
+        var back = away with { Evidence = away.Evidence with { OnTheMat = [.. away.Evidence.OnTheMat, AsOf] } };
+        FallMark[] again =
+        [
+            Clean(AsOf, FallDirection.Back, FallSide.None, 2) with { Sequence = 1 },
+            Clean(AsOf, FallDirection.Back, FallSide.None, 3) with { Sequence = 2 },
+        ];
+        Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(back.With(again)).Verdict);
+    }
+
     [Fact]
     public void A_fast_track_and_the_rules_of_the_table_are_said()
     {

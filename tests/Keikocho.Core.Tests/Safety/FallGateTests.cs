@@ -153,6 +153,18 @@ public sealed class FallGateTests
         Assert.Equal(new[] { 6, 0, 0, 0, 0, 0 }, answer.Ways.Select(w => w.OpenTo));
     }
 
+    // Without a plan nobody knows what will be thrown: a card that says "is thrown" says which way. Forward nobody is thrown.
+    [Fact, Statement(17)]
+    public void Open_one_way_only_is_not_thrown_and_is_thrown_without_a_word()
+    {
+        FallMark[][] Both(FallWay way) => [Falls(Day(3, 3), "4", way), Falls(Day(3, 10), "4", way)];
+        Assert.Equal("throws; is thrown backward only", Reckon(Child(Day(3, 12), Both(Back))).Role);
+        Assert.Equal("throws; is thrown backward and to the left side only", Reckon(Child(Day(3, 12), [.. Both(Back), .. Both(Left)])).Role);
+        var all = FallWay.All.Where(w => w != Front).SelectMany(Both);
+        Assert.Equal("throws and is thrown", Reckon(Child(Day(3, 12), all)).Role);
+        Assert.Equal("tori only", Reckon(Child(Day(3, 12), Both(Front))).Role);
+    }
+
     [Fact, Statement(18)]
     public void No_falls_is_tori_only_without_a_reason()
     {

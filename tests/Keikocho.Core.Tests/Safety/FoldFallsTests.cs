@@ -30,6 +30,21 @@ public sealed class FoldFallsTests
     }
 
     [Fact]
+    public void A_leader_takes_no_head_touch_back_that_an_instructor_confirmed()
+    {
+        var touch = Fall(1, clean: false, confirms: false);
+        var confirmed = About(2, MarkKind.Confirmed, 1, device: 2);
+        var stands = Assert.Single(FoldFalls.Fold([touch, confirmed, About(3, MarkKind.Cleared, 1, confirms: false)]));
+        Assert.Equal((false, true), (stands.Clean, stands.Confirmed));
+        // Nor by another word in its place; that one is a suggestion beside it.
+        var instead = Fall(4, confirms: false) with { Replaces = touch.Id };
+        Assert.Equal([false, true], FoldFalls.Fold([touch, confirmed, instead]).Select(f => f.Clean));
+        // With the right it is taken back, and a confirmed clean fall is still taken back by whoever tapped it: less is never more.
+        Assert.Empty(FoldFalls.Fold([touch, confirmed, About(3, MarkKind.Cleared, 1)]));
+        Assert.Empty(FoldFalls.Fold([Fall(1, confirms: false), confirmed, About(3, MarkKind.Cleared, 1, confirms: false)]));
+    }
+
+    [Fact]
     public void A_correction_stands_on_the_evening_and_at_the_place_of_the_first_mark() =>
         Assert.Equal(
             new FallMark(Today, FallDirection.Back, FallSide.None, 3, true, true, Ids.Device(1), 1, "Ben"),

@@ -57,6 +57,34 @@ public abstract class EvidenceSpecification(StoreHost host) : StoreSpecification
     }
 
     [Fact]
+    public async Task A_leader_does_not_undo_a_touched_head_that_an_instructor_confirmed()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        await club.FallAsync(24, false, by: club.Leader, device: club.Tablet);
+        var touch = Assert.Single(club.Marks());
+        club.Later();
+        Assert.Equal(EvidenceOutcome.Stored, (await club.Sightings.ConfirmAsync(club.NewId(), [touch.Id], Today, club.Head, club.Device, Cancel)).Outcome);
+        club.Later();
+        Assert.Empty(await club.Sightings.UndoAsync(club.NewId(), club.Lesson(24), Today, club.Leader, club.Tablet, Cancel));
+        Assert.Equal(EvidenceOutcome.NoRight, (await club.Sightings.CorrectAsync(club.NewId(), touch.Id, 0, Today, club.Leader, club.Tablet, Cancel)).Outcome);
+        Assert.Equal((false, true), (Assert.Single(club.Evidence().Falls).Clean, Assert.Single(club.Evidence().Falls).Confirmed));
+        Assert.Equal([club.Wren], await club.Sightings.UndoAsync(club.NewId(), club.Lesson(24), Today, club.Head, club.Tablet, Cancel));
+        Assert.Empty(club.Evidence().Falls);
+        await club.SoundAsync();
+    }
+
+    [Fact]
+    public async Task A_mark_of_a_lesson_to_come_is_refused()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        Assert.Equal(EvidenceOutcome.Unknown, (await club.FallAsync(26, true)).Outcome);
+        var place = EvidenceCode.OfFall(EvidenceClub.Back, 3, clean: true);
+        Assert.Equal(EvidenceOutcome.Unknown, (await club.Sightings.SetAsync(
+            club.NewId(), club.Lesson(26), [new SeenCell(club.Wren, MarkCode.Falls, MarkKind.Fall, place, place)], Today, club.Head, club.Device, Cancel)).Outcome);
+        Assert.Empty(club.Marks());
+    }
+
+    [Fact]
     public async Task The_same_mark_sent_twice_is_stored_once()
     {
         await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
@@ -199,6 +227,9 @@ public abstract class EvidenceSpecification(StoreHost host) : StoreSpecification
         Assert.Equal([3, 5, 10, 12, 17, 19], club.Evidence().OnTheMat.Select(d => d.Day));
         using var reading = club.Engine.OpenReading();
         Assert.Equal([12, 17], EvidenceReader.Of(reading, [club.Wren, club.Bram], new DateOnly(2026, 3, 11), new DateOnly(2026, 3, 17))[club.Bram].OnTheMat.Select(d => d.Day));
+        // Evidence whose days on the mat were cut says so: an absence before the cut is not in it.
+        Assert.Equal(new DateOnly(2026, 3, 11), EvidenceReader.Of(reading, [club.Bram], new DateOnly(2026, 3, 11), Today)[club.Bram].MatCutAt);
+        Assert.Null(club.Evidence().MatCutAt);
     }
 
     [Fact]

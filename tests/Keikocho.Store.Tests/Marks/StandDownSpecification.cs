@@ -27,6 +27,9 @@ public abstract class StandDownSpecification(StoreHost host) : StoreSpecificatio
         })
             Assert.Equal(outcome, await club.StandDowns.LiftAsync(id, club.Wren, by, on, why, club.Head, club.Device, Cancel));
         Assert.Equal(StandDownOutcome.Unknown, await club.StandDowns.LiftAsync(id, club.Bram, club.Head, Today, "shown again", club.Head, club.Device, Cancel));
+        // Who enters it is an adult too: a teenager who holds the device does not lift in an adult's name.
+        foreach (var hand in new[] { club.Leader, club.Bram })
+            Assert.Equal(StandDownOutcome.NoAdult, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, Today, "shown again", hand, club.Device, Cancel));
         Assert.Null(Assert.Single(club.Evidence().StandDowns).LiftedOn);
         for (var sent = 0; sent < 2; sent++)
             Assert.Equal(sent == 0 ? StandDownOutcome.Stored : StandDownOutcome.AlreadyStored, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, Today, " letter seen ", club.Head, club.Device, Cancel));
