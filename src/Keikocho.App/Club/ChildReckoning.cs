@@ -26,5 +26,6 @@ public sealed record ChildReckoning(
 /// <param name="TestOn">The next test; null when none is set.</param>
 /// <param name="Children">By person.</param>
 /// <param name="Attendance">The common rate and each child's.</param>
+/// <param name="NextTestOn">The test after it; null when none is set.</param>
 public sealed record ProgrammeReckoning(
-    DateOnly AsOf, DateOnly? TestOn, IReadOnlyDictionary<Guid, ChildReckoning> Children, AttendanceAnswer Attendance);
+    DateOnly AsOf, DateOnly? TestOn, IReadOnlyDictionary<Guid, ChildReckoning> Children, AttendanceAnswer Attendance, DateOnly? NextTestOn = null);

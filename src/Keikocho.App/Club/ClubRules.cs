@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
 using Keikocho.Store.Book;
@@ -124,6 +125,26 @@ public static class ClubRules
             Whole(book, "fallGate.cleanEvenings", day, proposed.CleanEvenings),
             Whole(book, "fallGate.freshDays", day, proposed.FreshDays),
             Whole(book, "fallGate.awayDays", day, proposed.AwayDays));
+    }
+
+    /// <summary>What makes an item good, and the lead time of a renewal.</summary>
+    public static ReadinessRule Readiness(ClubBook book, DateOnly day)
+    {
+        var proposed = new ReadinessRule();
+        return new ReadinessRule(
+            Whole(book, "readiness.techniqueEvenings", day, proposed.TechniqueEvenings),
+            Whole(book, "readiness.wordEvenings", day, proposed.WordEvenings),
+            Whole(book, "readiness.criticalFreshDays", day, proposed.CriticalFreshDays),
+            Whole(book, "readiness.registrationLeadDays", day, proposed.RegistrationLeadDays));
+    }
+
+    /// <summary>What is asked of a child who comes with a rank.</summary>
+    public static TransferRule Transfer(ClubBook book, DateOnly day)
+    {
+        var proposed = new TransferRule();
+        return new TransferRule(
+            Whole(book, "transfer.enoughPercent", day, proposed.EnoughPercent),
+            Whole(book, "transfer.itemsALesson", day, proposed.ItemsALesson));
     }
 
     /// <summary>A whole number.</summary>

@@ -17,22 +17,35 @@ namespace Keikocho.App.Club;
 /// </summary>
 public sealed class Reckonings
 {
-    private readonly ConcurrentDictionary<Guid, Kept> kept = new();
+    private readonly ConcurrentDictionary<(Guid Programme, DateOnly? TestOn), Kept> kept = new();
 
-    /// <summary>The reckoning of a programme as of the evening just closed.</summary>
-    public ProgrammeReckoning Of(OpenClub club, ProgrammeRow programme)
+    /// <summary>The reckoning of a programme as of the evening just closed, for its next test.</summary>
+    public ProgrammeReckoning Of(OpenClub club, ProgrammeRow programme) => Of(club, programme, null);
+
+    /// <summary>The same for one test that is not over: its day, or a later test than the next.</summary>
+    /// <param name="club">The club.</param>
+    /// <param name="programme">The programme.</param>
+    /// <param name="testOn">The day of the test; null for the next.</param>
+    public ProgrammeReckoning Of(OpenClub club, ProgrammeRow programme, DateOnly? testOn)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(programme);
         var asOf = AsOf(club.Book, programme.Id, club.Today, club.Clock.LocalTime);
+        if (testOn is { } asked)
+        {
+            // On the day of the test the evening before it is the last that counts.
+            if (asked <= asOf) asOf = asked.AddDays(-1);
+            else if (NextTests(club.Book, programme.Id, asOf) is [var next, ..] && next == asked) testOn = null;
+        }
+
         var revisions = club.Revisions;
         // A register is often filled in after the bow out: today's marks are in the count by then, and move no revision.
         var marks = asOf == club.Today ? PastStates.MarksAt(club.Reading, [.. club.Book.LessonsOn(asOf).Where(l => l.ProgrammeId == programme.Id).Select(l => l.Id)]) : 0;
-        if (kept.TryGetValue(programme.Id, out var at)
+        if (kept.TryGetValue((programme.Id, testOn), out var at)
             && (at.People, at.Calendar, at.Past, at.Marks, at.Reckoning.AsOf) == (revisions.People, revisions.Calendar, revisions.Past, marks, asOf))
             return at.Reckoning;
-        var reckoning = Reckon(club.Book, club.Reading, programme, asOf);
-        kept[programme.Id] = new Kept(revisions.People, revisions.Calendar, revisions.Past, marks, reckoning);
+        var reckoning = Reckon(club.Book, club.Reading, programme, asOf, testOn);
+        kept[(programme.Id, testOn)] = new Kept(revisions.People, revisions.Calendar, revisions.Past, marks, reckoning);
         return reckoning;
     }
 
@@ -43,7 +56,7 @@ public sealed class Reckonings
         return book.LessonsOn(today).Any(l => l.ProgrammeId == programme && l.ClosureId is null && l.End > now) ? today.AddDays(-1) : today;
     }
 
-    private static ProgrammeReckoning Reckon(ClubBook book, ReadSession reading, ProgrammeRow programme, DateOnly asOf)
+    private static ProgrammeReckoning Reckon(ClubBook book, ReadSession reading, ProgrammeRow programme, DateOnly asOf, DateOnly? testOn)
     {
         var register = book.RegisterOf(programme.Id, asOf.AddDays(1)).DistinctBy(e => e.PersonId).ToList();
         var people = register.Select(e => e.PersonId).ToList();
@@ -57,7 +70,7 @@ public sealed class Reckonings
         IReadOnlyList<LessonRow> lessons = from >= book.LessonsFrom
             ? book.LessonsOf(programme.Id)
             : [.. PastStates.LessonsBefore(reading, programme.Id, from, book.LessonsFrom), .. book.LessonsOf(programme.Id)];
-        var tests = book.Tests.Where(t => t.ProgrammeId == programme.Id && t.Date > asOf).Select(t => t.Date).Distinct().Take(2).ToList();
+        var tests = NextTests(book, programme.Id, testOn?.AddDays(-1) ?? asOf);
         DateOnly? test = tests.Count > 0 ? tests[0] : null;
         DateOnly? later = tests.Count > 1 ? tests[1] : null;
 
@@ -97,8 +110,11 @@ public sealed class Reckonings
             (states.GetValueOrDefault(c.Enrolment.PersonId) ?? []).Values.Where(s => s.Counts).Select(s => (DateOnly?)s.Date).Max(),
             c.Start,
             c.Promotion)).ToFrozenDictionary(c => c.PersonId);
-        return new ProgrammeReckoning(asOf, test, children, attendance);
+        return new ProgrammeReckoning(asOf, test, children, attendance, later);
     }
+
+    private static List<DateOnly> NextTests(ClubBook book, Guid programme, DateOnly after) =>
+        [.. book.Tests.Where(t => t.ProgrammeId == programme && t.Date > after).Select(t => t.Date).Distinct().Take(2)];
 
     private static AttendanceState StateOf(PastState state) =>
         AttendanceState.Untouched with { Word = state.Word, Counts = state.Counts, Ukemi = state.Ukemi };

@@ -5,6 +5,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Import;
 using Keikocho.App.Papers;
+using Keikocho.App.PromotionTests;
 using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
@@ -35,6 +36,8 @@ public static class KeikochoHost
         services.AddSingleton<ClubHouse>();
         services.AddSingleton<ClubHeading>();
         services.AddSingleton<Reckonings>();
+        services.AddSingleton<EditionsInHand>();
+        services.AddSingleton<TestReckoning>();
         services.AddSingleton<PrintedNames>();
         services.AddSingleton<IClubHeading>(provider => provider.GetRequiredService<ClubHeading>());
         services.AddScoped<OpenClub>();

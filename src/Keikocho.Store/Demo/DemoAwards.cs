@@ -12,6 +12,7 @@ internal sealed class DemoAwards
     private readonly DemoCast cast;
     private readonly IReadOnlyList<RankRow> ranks;
     private readonly Dictionary<Guid, Standing> standings = [];
+    private ILookup<Guid, (DateOnly On, int Step)>? steps;
 
     public DemoAwards(DemoMaking making, DemoCast cast, IReadOnlyList<RankRow> ranks)
     {
@@ -26,6 +27,13 @@ internal sealed class DemoAwards
     public List<PromotionTestRow> Tests { get; } = [];
     public List<AwardRow> Awards { get; } = [];
     public List<CrossingRow> Crossings { get; } = [];
+
+    /// <summary>The step of the ladder that a person wears on the morning of a day; 0 for the first.</summary>
+    public int StepOn(Guid person, DateOnly day)
+    {
+        steps ??= Awards.Select(a => (a.PersonId, On: a.On!.Value, Step: ranks.TakeWhile(r => r.Id != a.RankId).Count())).ToLookup(a => a.PersonId, a => (a.On, a.Step));
+        return steps[person].Where(a => a.On < day).Select(a => a.Step).DefaultIfEmpty().Max();
+    }
 
     private sealed class Standing
     {

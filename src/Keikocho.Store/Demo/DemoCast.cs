@@ -179,11 +179,11 @@ internal sealed class DemoCast
         }
 
         for (var programme = 0; programme < making.ProgrammeRows.Count; programme++)
-            for (var place = 0; place < 40; place++)
+            for (var place = 0; place < (programme == DemoMaking.LargeProgrammes - 1 ? 200 : 40); place++)
                 Place(programme, place);
     }
 
-    /// <summary>One of the forty places of a programme: the child who has it now, and those who had it before, back to the first term.</summary>
+    /// <summary>One of the places of a programme: the child who has it now, and those who had it before, back to the first term.</summary>
     private void Place(int programme, int place)
     {
         DateOnly? to = null;

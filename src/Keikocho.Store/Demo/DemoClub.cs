@@ -27,9 +27,11 @@ public static class DemoClub
         var awards = new DemoAwards(making, cast, ranks);
         var papers = new DemoPapers(making, cast);
         var devices = Devices(making, cast);
-        var registers = new DemoRegisters(making, cast, devices);
+        var syllabus = new DemoSyllabus(making, ranks, cast.Head.Id);
+        var care = new DemoCare(making, cast, syllabus, awards);
+        var registers = new DemoRegisters(making, cast, devices, new DemoEvidence(making, cast, awards, papers, syllabus, care));
         var club = Club(making);
-        var trail = DemoTrail.Of(making, cast, awards, papers, club.Id, registers, [.. devices.Where(d => d.Kind == DeviceKind.Laptop).Select(d => d.Id)]);
+        var trail = DemoTrail.Of(making, cast, awards, papers, syllabus, care, club.Id, registers, [.. devices.Where(d => d.Kind == DeviceKind.Laptop).Select(d => d.Id)]);
         return new DemoRows
         {
             Today = today,
@@ -44,8 +46,12 @@ public static class DemoClub
             Consents = papers.Consents,
             Duties = papers.Duties,
             KeepAparts = papers.KeepAparts,
-            Ladders = [new LadderRow { Club = 1, Id = making.LadderId, Name = "Club ladder (sample)" }],
+            Ladders = [new LadderRow { Club = 1, Id = making.LadderId, Name = DemoSyllabus.LadderName }],
             Ranks = ranks,
+            Editions = syllabus.Editions,
+            Items = syllabus.Items,
+            TermUnits = syllabus.TermUnits,
+            AgeRules = syllabus.AgeRules,
             Programmes = making.ProgrammeRows,
             WeeklyHours = [.. making.Hours.Select((h, i) => WeeklyHour(making, h, i))],
             Terms = making.TermRows,
@@ -57,6 +63,10 @@ public static class DemoClub
             RegisterPlaces = places,
             Crossings = awards.Crossings,
             Awards = awards.Awards,
+            StandDowns = care.StandDowns,
+            Adaptations = care.Ways,
+            ChosenItems = care.Choices,
+            Overrules = care.Overrules,
             Trail = trail,
             Registers = registers,
         };

@@ -9,6 +9,15 @@ namespace Keikocho.Store.Demo;
 /// <summary>The frame of one demo club: its calendar with rows, on which the cast and the marks stand.</summary>
 internal sealed class DemoMaking
 {
+    /// <summary>Lessons of the first course.</summary>
+    public const int FirstCourseLessons = 14;
+
+    /// <summary>Weeks of the first course.</summary>
+    public const int FirstCourseWeeks = 10;
+
+    /// <summary>Registers of the large club; the last is as large as five of the others.</summary>
+    public const int LargeProgrammes = 46;
+
     public DemoMaking(DateOnly today, int seed, DemoSize size)
     {
         Today = today;
@@ -56,7 +65,7 @@ internal sealed class DemoMaking
 
     private static DemoHour[] LargeHours() =>
     [
-        .. from programme in Enumerable.Range(0, 50)
+        .. from programme in Enumerable.Range(0, LargeProgrammes)
            from evening in BothEvenings
            let hall = programme / 2
            let start = programme % 2 == 0 ? 17 * 60 : 18 * 60 + 25
@@ -80,8 +89,8 @@ internal sealed class DemoMaking
         Name = Size == DemoSize.Large ? Numbered("Juniors", number + 1) : number == 0 ? "Juniors" : "Teens",
         Position = number + 1,
         LadderId = LadderId,
-        FirstCourseLessons = 14,
-        FirstCourseWeeks = 10,
+        FirstCourseLessons = FirstCourseLessons,
+        FirstCourseWeeks = FirstCourseWeeks,
         TrialLessons = 3,
     };
 

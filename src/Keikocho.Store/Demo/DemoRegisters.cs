@@ -6,7 +6,7 @@ using Keikocho.Store.Marks;
 namespace Keikocho.Store.Demo;
 
 /// <summary>The marks, lesson by lesson, made while they are walked through.</summary>
-internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyList<DeviceRow> devices) : IEnumerable<LessonMarks>
+internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyList<DeviceRow> devices, DemoEvidence evidence) : IEnumerable<LessonMarks>
 {
     /// <summary>The small demo's tablet; its marks clash with the laptop's at three lessons.</summary>
     private const int Tablet = 1;
@@ -47,7 +47,7 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
     public Guid ActingAdult(DemoLesson lesson) =>
         cast.Adults[making.Size == DemoSize.Large ? lesson.Hour.Hall * 5 : lesson.Hour.Hall].Id;
 
-    private readonly record struct Tapped(Stay Stay, MarkKind Kind, int Minute, int Second, int Order);
+    private readonly record struct Tapped(Stay Stay, MarkKind Kind, int Minute, int Second, int Order, DemoSeen? Seen = null);
 
     private List<MarkRow> Marks(DemoLesson lesson, int[] sequences, Special special)
     {
@@ -60,13 +60,26 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
             var tap = DemoTap.Of(making.Seed, stay, lesson);
             tapped.Add(new Tapped(stay, tap.Kind, tap.Minute, tap.Second, tapped.Count));
             if (tap.LeftMinute is { } left) tapped.Add(new Tapped(stay, MarkKind.Left, left, tap.Second, tapped.Count));
+            // Falls are entered when they are over, the rest at the end of the lesson, each for the whole end of the mat at once.
+            foreach (var seen in evidence.Of(stay.Person.Id, lesson))
+                tapped.Add(new Tapped(stay, seen.Kind, seen.Kind == MarkKind.Fall ? lesson.Hour.HalfTime + 1 : lesson.Hour.End - 2, 0, tapped.Count, seen));
         }
 
         tapped.Sort(static (a, b) => (a.Minute, a.Second, a.Order).CompareTo((b.Minute, b.Second, b.Order)));
         var marks = new List<MarkRow>(tapped.Count + 4);
         var mistaken = special == Special.Undone ? tapped.FirstOrDefault(t => t.Kind == MarkKind.Absent).Stay : null;
+        var suggestions = new List<MarkRow>();
         foreach (var tap in tapped)
         {
+            if (tap.Seen is { } seen)
+            {
+                var eyes = evidence.EyesOf(lesson, tap.Stay.Person.Id);
+                var mark = SeenMark(lesson, laptop, sequences, tap, seen, eyes);
+                marks.Add(mark);
+                if (!eyes.Signs(seen.Kind)) suggestions.Add(mark);
+                continue;
+            }
+
             if (mistaken is not null && tap.Minute > lesson.Hour.Start + 2)
             {
                 // The finger slipped to the tile beside; Undo a few seconds later.
@@ -81,6 +94,7 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
             marks.Add(Mark(lesson, laptop, sequences, by, tap.Stay.Person.Id, tap.Kind, tap.Minute, tap.Second));
         }
 
+        if (evidence.AreConfirmed(lesson)) marks.AddRange(suggestions.Select(s => Confirmation(lesson, laptop, sequences, s)));
         if (special == Special.Clash) AddClashes(lesson, sequences, tapped, marks);
         if (special == Special.Corrected) AddCorrection(lesson, laptop, sequences, marks);
         return marks;
@@ -108,6 +122,26 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
 
     /// <summary>The morning after.</summary>
     public static DateTimeOffset CorrectedAt(DemoLesson lesson) => LondonTime.At(lesson.Row.Date.AddDays(1), 9 * 60 + 10);
+
+    private MarkRow SeenMark(DemoLesson lesson, int device, int[] sequences, Tapped tap, DemoSeen seen, DemoEyes eyes)
+    {
+        var mark = Mark(lesson, device, sequences, eyes.By, tap.Stay.Person.Id, seen.Kind, tap.Minute, tap.Second);
+        mark.At = null;
+        mark.ItemId = seen.Item;
+        mark.Code = seen.Code | (eyes.Signs(seen.Kind) ? MarkCode.ByRight : 0);
+        return mark;
+    }
+
+    /// <summary>The head instructor stands behind it when the lesson is over.</summary>
+    private MarkRow Confirmation(DemoLesson lesson, int device, int[] sequences, MarkRow of)
+    {
+        var mark = Mark(lesson, device, sequences, cast.Head.Id, of.PersonId, MarkKind.Confirmed, lesson.Hour.End, 30);
+        mark.At = null;
+        mark.ItemId = of.ItemId;
+        mark.Code = MarkCode.ByRight;
+        mark.Replaces = of.Id;
+        return mark;
+    }
 
     private MarkRow Mark(DemoLesson lesson, int device, int[] sequences, Guid by, Guid person, MarkKind kind, int minute, int second)
     {

@@ -4,6 +4,7 @@ using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.Store.Demo;
@@ -13,7 +14,7 @@ public enum DemoSize
 {
     /// <summary>About sixty children, two programmes, eighteen months.</summary>
     Small = 0,
-    /// <summary>2,000 children on the register in 50 programmes of 40, ten years, about two million marks: for the benchmarks.</summary>
+    /// <summary>2,000 children on the register in 45 programmes of 40 and one of 200, ten years, about two million marks: for the benchmarks.</summary>
     Large = 1,
 }
 
@@ -53,6 +54,14 @@ public sealed class DemoRows
     public required IReadOnlyList<LadderRow> Ladders { get; init; }
     /// <summary>Ranks.</summary>
     public required IReadOnlyList<RankRow> Ranks { get; init; }
+    /// <summary>The published editions of the syllabus, oldest first.</summary>
+    public required IReadOnlyList<EditionRow> Editions { get; init; }
+    /// <summary>Items with their ids.</summary>
+    public required IReadOnlyList<ItemRow> Items { get; init; }
+    /// <summary>The unit of each term and programme since the first edition.</summary>
+    public required IReadOnlyList<TermUnitRow> TermUnits { get; init; }
+    /// <summary>Age rules that the club entered.</summary>
+    public required IReadOnlyList<AgeRuleRow> AgeRules { get; init; }
     /// <summary>Programmes.</summary>
     public required IReadOnlyList<ProgrammeRow> Programmes { get; init; }
     /// <summary>Weekly hours.</summary>
@@ -75,6 +84,14 @@ public sealed class DemoRows
     public required IReadOnlyList<CrossingRow> Crossings { get; init; }
     /// <summary>Awards. Who has none wears the first rank.</summary>
     public required IReadOnlyList<AwardRow> Awards { get; init; }
+    /// <summary>Stand-downs: one that stands, one whose review day has passed, one that was lifted.</summary>
+    public required IReadOnlyList<StandDownRow> StandDowns { get; init; }
+    /// <summary>Agreed other ways of showing.</summary>
+    public required IReadOnlyList<AdaptationRow> Adaptations { get; init; }
+    /// <summary>Items chosen from pools.</summary>
+    public required IReadOnlyList<ChosenItemRow> ChosenItems { get; init; }
+    /// <summary>Verdicts set against the sum.</summary>
+    public required IReadOnlyList<OverruleRow> Overrules { get; init; }
     /// <summary>The trail with its chain.</summary>
     public required IReadOnlyList<TrailRow> Trail { get; init; }
     /// <summary>The registers by date and start, up to yesterday; made anew, and alike, each time they are walked through.</summary>

@@ -6,7 +6,7 @@ namespace Keikocho.Store.Demo;
 /// <summary>The trail that such a club would have left, in the order of time, with its chain.</summary>
 internal static class DemoTrail
 {
-    public static List<TrailRow> Of(DemoMaking making, DemoCast cast, DemoAwards awards, DemoPapers papers, Guid club, DemoRegisters registers, IReadOnlyList<Guid> laptops)
+    public static List<TrailRow> Of(DemoMaking making, DemoCast cast, DemoAwards awards, DemoPapers papers, DemoSyllabus syllabus, DemoCare care, Guid club, DemoRegisters registers, IReadOnlyList<Guid> laptops)
     {
         var lines = new List<TrailRow>();
         void Say(DateTimeOffset at, TrailKind kind, Guid subject, Guid? by, Guid? device = null) =>
@@ -20,6 +20,8 @@ internal static class DemoTrail
         foreach (var (_, closure) in making.ClosureRows) Say(closure.MadeAt, TrailKind.ClosureMade, closure.Id, head);
         foreach (var award in awards.Awards) Say(award.MadeAt, TrailKind.RankRecorded, award.PersonId, award.ById ?? head);
         foreach (var crossing in awards.Crossings) Say(crossing.MadeAt, TrailKind.Crossed, crossing.PersonId, crossing.ById ?? head);
+        SaySyllabus(making, syllabus, head, Say);
+        SayCare(care, Say);
         var evenings = making.EveningRows.ToDictionary(e => e.Id);
         foreach (var lesson in making.Lessons.Where(l => l.HasRegister(making.Today)))
         {
@@ -37,8 +39,12 @@ internal static class DemoTrail
         if (making.Size == DemoSize.Small)
         {
             foreach (var register in registers)
+            {
                 foreach (var mark in register.Marks)
                     if (mark.Kind == MarkKind.Corrected) Say(mark.MadeAt, TrailKind.MarkCorrected, mark.Id, mark.ById, mark.DeviceId);
+                foreach (var stood in register.Marks.Where(m => m.Kind == MarkKind.Confirmed).GroupBy(m => m.PersonId))
+                    Say(stood.First().MadeAt, TrailKind.SightingChanged, stood.Key, stood.First().ById, stood.First().DeviceId);
+            }
         }
 
         // A stable sort: what was said at one instant stays in the order above.
@@ -51,5 +57,26 @@ internal static class DemoTrail
         }
 
         return ordered;
+    }
+
+    private static void SaySyllabus(DemoMaking making, DemoSyllabus syllabus, Guid head, Action<DateTimeOffset, TrailKind, Guid, Guid?, Guid?> say)
+    {
+        foreach (var edition in syllabus.Editions) say(edition.PublishedAt!.Value, TrailKind.EditionPublished, edition.Id, edition.PublishedById, null);
+        foreach (var rule in syllabus.AgeRules) say(rule.MadeAt, TrailKind.AgeRuleChanged, rule.Id, rule.ById, null);
+        for (var t = syllabus.FirstTerm; t < making.Terms.Count; t++)
+            foreach (var _ in making.ProgrammeRows) say(LondonTime.At(making.Terms[t].From.AddDays(-7), 20 * 60 + 45), TrailKind.UnitSet, making.TermRows[t].Id, head, null);
+    }
+
+    private static void SayCare(DemoCare care, Action<DateTimeOffset, TrailKind, Guid, Guid?, Guid?> say)
+    {
+        foreach (var stand in care.StandDowns)
+        {
+            say(stand.MadeAt, TrailKind.StandDownMade, stand.PersonId, stand.ById, null);
+            if (stand.LiftedOn is { } lifted) say(LondonTime.At(lifted, 17 * 60), TrailKind.StandDownChanged, stand.PersonId, stand.LiftedById, null);
+        }
+
+        foreach (var way in care.Ways) say(LondonTime.At(way.AgreedOn, 20 * 60), TrailKind.AdaptationChanged, way.PersonId, way.ById, null);
+        foreach (var choice in care.Choices.DistinctBy(c => (c.PersonId, c.Requirement))) say(choice.MadeAt, TrailKind.ItemsChosen, choice.PersonId, choice.ById, null);
+        foreach (var verdict in care.Overrules) say(verdict.MadeAt, TrailKind.VerdictOverruled, verdict.PersonId, verdict.ById, null);
     }
 }

@@ -84,9 +84,13 @@ public static class WriteDemo
         writer.Write(rows.KeepAparts);
         writer.Write(rows.Ladders);
         writer.Write(rows.Ranks);
+        writer.Write(rows.Editions);
+        writer.Write(rows.Items);
+        writer.Write(rows.AgeRules);
         writer.Write(rows.Programmes);
         writer.Write(rows.WeeklyHours);
         writer.Write(rows.Terms);
+        writer.Write(rows.TermUnits);
         writer.Write(rows.Closures);
         writer.Write(rows.Evenings);
         writer.Write(rows.Lessons);
@@ -95,6 +99,10 @@ public static class WriteDemo
         writer.Write(rows.RegisterPlaces);
         writer.Write(rows.Crossings);
         writer.Write(rows.Awards);
+        writer.Write(rows.StandDowns);
+        writer.Write(rows.Adaptations);
+        writer.Write(rows.ChosenItems);
+        writer.Write(rows.Overrules);
         writer.Write(rows.Trail);
         // The history before is the demo's; this line says when it came in.
         var arrival = new TrailRow { Club = rows.Club.Club, Number = rows.Trail[^1].Number + 1, At = now, Kind = TrailKind.Restored, SubjectId = rows.Club.Id };
@@ -119,16 +127,46 @@ public static class WriteDemo
             states.Clear();
         }
 
+        var seen = new Dictionary<(Guid Person, Guid Item), List<DatedMark>>();
         foreach (var (lesson, made) in rows.Registers)
         {
             marks.AddRange(made);
+            foreach (var mark in made)
+            {
+                if (mark.ItemId is not { } item) continue;
+                if (!seen.TryGetValue((mark.PersonId, item), out var own)) seen.Add((mark.PersonId, item), own = []);
+                own.Add(new DatedMark(mark, lesson.Date));
+            }
+
             foreach (var own in made.GroupBy(m => m.PersonId))
                 if (FoldMarks.Fold(lesson, own.Key, [.. own], rules) is { } state) states.Add(state);
             if (marks.Count >= MarksAtOnce) Flush();
         }
 
         Flush();
+        WriteSeen(writer, rows.Club.Club, seen);
         return new WrittenDemo(rows.People.Count, rows.Lessons.Count, marksWritten, statesWritten);
+    }
+
+    /// <summary>The states of what was seen: each folded once, when all its marks are there.</summary>
+    private static void WriteSeen(BulkWriter writer, int club, Dictionary<(Guid Person, Guid Item), List<DatedMark>> seen)
+    {
+        var items = new List<ItemStateRow>();
+        var falls = new List<FallStateRow>();
+        foreach (var ((person, item), marks) in seen.OrderBy(s => s.Key.Person).ThenBy(s => s.Key.Item))
+        {
+            if (item == MarkCode.Falls)
+            {
+                if (FoldEvidence.Falls(marks) is { Length: > 0 } packed) falls.Add(new FallStateRow { Club = club, PersonId = person, Falls = packed });
+            }
+            else if (FoldEvidence.Evenings(marks) is { Length: > 0 } packed)
+            {
+                items.Add(new ItemStateRow { Club = club, PersonId = person, ItemId = item, Evenings = packed });
+            }
+        }
+
+        writer.Write(items);
+        writer.Write(falls);
     }
 
     private static void Set(DbConnection connection, string pragma)

@@ -3,7 +3,9 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
+using Keikocho.Core.Syllabus;
 
 namespace Keikocho.App.Club.Settings;
 
@@ -23,6 +25,8 @@ public static class ClubSettings
         new("Lessons before a test", ClockRule.Settings),
         new("Back after time away", ReturnRule.Settings, ReturnInOrder),
         new("Falls and who may be thrown", FallGateRule.Settings),
+        new("Put forward for a promotion test", ReadinessRule.Settings),
+        new("Coming with a rank from elsewhere", TransferRule.Settings),
         new("How often a child comes", PriorRule.Settings),
         new("Leaving the programme for age", AgeOutRule.Settings, SchoolYearEnds),
         new("Adults in the hall", AdultRules.Settings),
