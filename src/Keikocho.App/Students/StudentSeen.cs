@@ -68,7 +68,7 @@ public sealed record StudentSeen(
     SignOff MayConfirm,
     ImmutableArray<string> Changes)
 {
-    private const int MostMarks = 16;
+    private const int MostMarks = 12;
 
     /// <summary>Reads it: three statements.</summary>
     public static StudentSeen Of(OpenClub club, ProgrammeRow programme, BookPerson person)

@@ -31,11 +31,11 @@ public sealed record CareChild(Guid PersonId, string Name, ChildReckoning? Own, 
 public static class TakeCare
 {
     /// <summary>More names than this on one line stand in a fold.</summary>
-    public const int MostNames = 8;
+    public const int MostNames = 12;
 
-    private const string Watches = "watches tonight.|watch tonight.";
-    private const string Alone = "moves alone tonight, without a partner.|move alone tonight, without a partner.";
-    private const string ToriOnly = "throws tonight, is not thrown.|throw tonight, are not thrown.";
+    private const string Watches = "Watches tonight.|Watch tonight.";
+    private const string Alone = "Moves alone tonight, without a partner.|Move alone tonight, without a partner.";
+    private const string ToriOnly = "Throws tonight, is not thrown.|Throw tonight, are not thrown.";
     private const string FirstEvening = "First evening: beside a steady child, falls first, turning in only.";
     private const string LongAway = "Back after six weeks or more: falls and the stop word first, holds before throws, no free practice.";
     private const string NoBirthDate = "Birth date not held yet: counts with the youngest.";
@@ -70,14 +70,31 @@ public static class TakeCare
             }
         }
 
+        // So many by name would hide each of them: then all who are not thrown are one line.
+        var named = roles.Where(r => r.Do == ToriOnly).Select(r => r.Name).ToHashSet(StringComparer.Ordinal);
+        if (named.Count > MostNames)
+        {
+            roles.RemoveAll(r => r.Do == ToriOnly);
+            others = [.. children.Select(c => c.Name).Where(n => named.Contains(n) || others.Contains(n))];
+            named.Clear();
+        }
+
         string[] order = [Watches, Alone];
         return
         [
             .. Lines(roles.OrderBy(r => Array.IndexOf(order, r.Do) is >= 0 and var place ? place : order.Length).ThenBy(r => r.Do == ToriOnly)),
             .. Lines(notes),
-            .. others.Count == 0 ? [] : new[] { new TonightLine([.. others], others.Count == 1 ? "throws tonight and is not thrown" : "throw tonight and are not thrown", IsFolded: true) },
+            .. others.Count == 0 ? [] : new[] { new TonightLine([.. others], Others(others.Count, named.Count > 0), IsFolded: true) },
         ];
     }
+
+    private static string Others(int count, bool besideNamed) => (count, besideNamed) switch
+    {
+        (1, true) => "other throws tonight and is not thrown",
+        (1, false) => "throws tonight and is not thrown",
+        (_, true) => "others throw tonight and are not thrown",
+        _ => "throw tonight and are not thrown",
+    };
 
     // Null: nothing to say. Empty: one of the many whose gates are shut. Words: by name.
     private static string? Gate(ClubBook book, LessonRow lesson, CareChild child, bool isSaid)
@@ -88,7 +105,7 @@ public static class TakeCare
         if (gates.Role != RoleWords.ToriOnly)
         {
             var shut = gates.Ways.Where(w => touched.Contains(w.Way) && w.OpenTo < FirstStageWithPartner).Select(w => FallWords.Of(w.Way)).ToList();
-            return shut.Count == 0 ? null : $"is not thrown {string.Join(" or ", shut)} tonight.|are not thrown {string.Join(" or ", shut)} tonight.";
+            return shut.Count == 0 ? null : $"Is not thrown {string.Join(" or ", shut)} tonight.|Are not thrown {string.Join(" or ", shut)} tonight.";
         }
 
         if (touched.Count > 0) return ToriOnly;
@@ -129,7 +146,7 @@ public static class TakeCare
     private static IEnumerable<TonightLine> Lines(IEnumerable<(string Name, string Do)> lines) =>
         lines.GroupBy(l => l.Do, l => l.Name).Select(g => g.Count() <= MostNames
             ? new TonightLine([.. g], Sentence(g.Key, g.Count()))
-            : new TonightLine([.. g], char.IsUpper(g.Key[0]) ? $"children: {g.Key}" : Sentence(g.Key, g.Count()), IsFolded: true));
+            : new TonightLine([.. g], $"children: {Sentence(g.Key, g.Count())}", IsFolded: true));
 
     // "one|several"; a sentence that fits both stands alone.
     private static string Sentence(string words, int count)

@@ -104,7 +104,7 @@ public sealed class OneChildSeenTests
         Assert.Contains("The review of 12 May 2026 is due; it stands all the same.", words, StringComparison.Ordinal);
         Assert.Contains("Wren Hollis no falls since 5 May 2026, review due since 12 May 2026", await club.WordsAsync("/sightings/waiting"), StringComparison.Ordinal);
         var tonight = await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}");
-        Assert.Contains("Wren throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
+        Assert.Contains("Wren Throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("letter", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("stand-down", tonight, StringComparison.OrdinalIgnoreCase);
         string id;

@@ -91,7 +91,7 @@ public sealed class SightingsTests
         await club.TakenAsync("/sightings/falls", "/sightings/falls/set", [.. head, ("command", Guid.CreateVersion7().ToString("D")), (SightingsForm.Fall(bram), "clean")]);
         Assert.Contains("Bram head touched", await club.WordsAsync(SightingsAddress.OfFalls(club.Lesson(5, 14).Id, Core.Safety.FallWay.All[0], 3)), StringComparison.Ordinal);
         var tonight = await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}");
-        Assert.Contains("throw tonight, are not thrown.", tonight, StringComparison.Ordinal);
+        Assert.Contains("Throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("head touched", tonight, StringComparison.Ordinal);
     }
 
@@ -112,7 +112,17 @@ public sealed class SightingsTests
         await club.PublishAsync();
         var (wren, bram) = (await HereAsync(club, "Wren"), await HereAsync(club, "Bram"));
         await club.House.People.CrossAsync(bram, club.Programme, Core.Kernel.MatEnd.Main, Evening, null, club.Head, club.Tablet, SpringClub.Stop);
-        await club.AwardAsync(bram, "White, one red tip", new DateOnly(2026, 5, 5));
+        await club.House.Writer.RunAsync(session =>
+        {
+            session.Db.Awards.Add(new Store.Promotion.AwardRow
+            {
+                Club = session.Club, Id = session.NewId(), PersonId = bram, LadderId = club.Ladder, RankId = club.Ranks[1].Id, On = new DateOnly(2026, 5, 5),
+                Source = Store.Promotion.AwardSource.Promoted, MadeAt = session.Now,
+            });
+            session.Db.Clubs.Single().PeopleRevision++;
+            session.Db.SaveChanges();
+            return true;
+        }, SpringClub.Stop);
         var beginners = await club.TextAsync("/sightings");
         Assert.Contains($"{wren:N}.{club.Item("o-goshi"):N}", beginners, StringComparison.Ordinal);
         Assert.Contains($"{club.Item("uki-goshi"):N}", beginners, StringComparison.Ordinal);

@@ -34,7 +34,7 @@ public sealed partial class TonightCareTests
         await FallAsync(club, people[1], 5, clean: false);
         await club.House.StandDowns.EnterAsync(new NewStandDown(Guid.CreateVersion7(), people[2], StandDownScope.NoFalls, new DateOnly(2026, 5, 5), null, "the family"), club.Head, club.Tablet, SpringClub.Stop);
         var box = await BoxAsync(club);
-        Assert.Equal("Take care Bram, Cleo throw tonight, are not thrown. 4 throw tonight and are not thrown Ada, Dov, Esme, Finn", box);
+        Assert.Equal("Take care Bram, Cleo Throw tonight, are not thrown. 4 others throw tonight and are not thrown Ada, Dov, Esme, Finn", box);
         Assert.DoesNotContain("touched", box, StringComparison.Ordinal);
     }
 
@@ -74,7 +74,7 @@ public sealed partial class TonightCareTests
         return [.. people];
     }
 
-    private static Task FallAsync(SpringClub club, Guid person, int day, bool clean) => club.House.Sightings.AddAsync(
+    private static Task<EvidenceAnswer> FallAsync(SpringClub club, Guid person, int day, bool clean) => club.House.Sightings.AddAsync(
         [SeenTap.OfFall(Guid.CreateVersion7(), club.Lesson(5, day).Id, person, FallWay.All[0], 3, clean)], Evening, club.Head, club.Tablet, SpringClub.Stop);
 
     [GeneratedRegex("""<aside class="care-box"[^>]*>(.*?)</aside>""", RegexOptions.Singleline)]
