@@ -51,6 +51,9 @@ public static class ClubAddress
     /// <summary>The end of a duty.</summary>
     public const string EndAdult = "/club/adults/end";
 
+    /// <summary>Whether an assistant may confirm falls.</summary>
+    public const string ConfirmFalls = "/club/adults/falls";
+
     /// <summary>A setting of a sum.</summary>
     public const string Set = "/club/settings";
 

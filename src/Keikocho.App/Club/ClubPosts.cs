@@ -31,6 +31,7 @@ public static class ClubPosts
         app.MapPost(ClubAddress.AddAdult, AdultPosts.AddAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.ChangeAdult, AdultPosts.ChangeAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.EndAdult, AdultPosts.EndAsync).WithMetadata(seen);
+        app.MapPost(ClubAddress.ConfirmFalls, AdultPosts.ConfirmFallsAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.Set, SettingPosts.SetAsync).WithMetadata(seen);
         app.MapGet(ClubAddress.Feed, FeedEndpoint.Read).WithMetadata(new SeenByAttribute(Role.Teaching, Device.Laptop));
     }

@@ -3,7 +3,6 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Keikocho.App.Club;
-using Keikocho.App.Sightings;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
@@ -66,7 +65,7 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
         var register = book.RegisterOf(programme.Id, asOf.AddDays(1)).DistinctBy(e => e.PersonId)
             .Where(e => (only is null || e.PersonId == only) && (e.To is null || e.To >= testOn) && e.CountsFrom <= testOn && reckoning.Children.ContainsKey(e.PersonId)).ToList();
         List<Guid> people = [.. register.Select(e => e.PersonId)];
-        var evidence = read is null ? EvidenceReader.Of(club.Reading, people, asOf.AddDays(-ChildGates.DaysBack), asOf) : new Dictionary<Guid, ChildEvidence> { [read.PersonId] = read };
+        var evidence = read is null ? EvidenceReader.Of(club.Reading, people, null, asOf) : new Dictionary<Guid, ChildEvidence> { [read.PersonId] = read };
         var papers = TestReader.Of(club.Reading, people, testId);
         var inHand = edition is null ? null : editions.Of(edition);
         var common = new InCommon(

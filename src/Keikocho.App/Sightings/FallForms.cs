@@ -24,6 +24,9 @@ public static class FallForms
     public static IReadOnlyList<(string Value, string Words)> Stages { get; } =
         [.. Enumerable.Range(FallWords.FirstStage, FallWords.LastStage).Select(s => (s.ToString(CultureInfo.InvariantCulture), Capital(FallWords.Stage(s))))];
 
+    /// <summary>What was seen of a fall, for a list to choose from.</summary>
+    public static IReadOnlyList<(string Value, string Words)> Outcomes { get; } = [("clean", "clean"), ("touched", "head touched")];
+
     /// <summary>"Backward", "To the left side", "Rolling, right".</summary>
     public static string Heading(FallWay way) => Capital(FallWords.Of(way));
 

@@ -34,11 +34,11 @@ public sealed record FallsView(
     ImmutableArray<FallRowView> Rows)
 {
     /// <summary>Reads it.</summary>
-    public static FallsView Of(OpenClub club, LessonRow lesson, FallWay way, int stage)
+    public static FallsView Of(OpenClub club, LessonRow lesson, MatEnd? end, FallWay way, int stage)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
-        var children = EveningChildren.Of(club, lesson);
+        var children = EveningChildren.Of(club, lesson, end);
         var seen = EvidenceReader.Of(club.Reading, [.. children.Children.Select(c => c.PersonId)], null, lesson.Date);
         return new FallsView(
             lesson,

@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.PromotionTests;
 using Keikocho.App.Shared;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
@@ -17,16 +18,16 @@ public static class SightingsPosts
         app.MapPost(SightingsAddress.Undo, UndoAsync).WithMetadata(seen);
     }
 
-    private static async Task<IResult> SetAsync(HttpContext http, OpenClub club, CancellationToken cancel)
+    private static async Task<IResult> SetAsync(HttpContext http, OpenClub club, EditionsInHand editions, CancellationToken cancel)
     {
         var form = await http.Request.ReadFormAsync(cancel);
-        if (!Guid.TryParse(form["lesson"], out var asked) || LessonChoice.Of(club, asked) is not { } lesson) return Gone(SightingsAddress.Page);
+        if (!Guid.TryParse(form["lesson"], out var lessonId) || LessonChoice.Of(club, lessonId) is not { } lesson) return Gone(SightingsAddress.Page);
         var from = form["from"].ToString() is { Length: > 0 } some ? some : null;
-        var back = SightingsAddress.Of(lesson.Id, from, from is null ? form["item"].OfType<string>() : []);
-        if (back.Length > 1_900) back = SightingsAddress.Of(lesson.Id);
+        var asked = new GridAsked(GridAsked.Read(form["end"]), form["words"] == "yes", from, [.. form["item"].OfType<string>()]);
         if (club.Acting is not { } acting) return Redirects.SeeOther(ActingAddress.From(SightingsAddress.Of(lesson.Id)));
-        var view = SightingsView.Of(club, lesson, from, [.. form["item"].OfType<string>()]);
+        var view = SightingsView.Of(club, editions, lesson, asked);
         if (!Guid.TryParse(form["command"], out var command) || SightingsForm.ReadItems(form, view) is not { } cells) return Results.BadRequest();
+        var back = SightingsAddress.Of(lesson.Id, from is null ? asked : asked with { Keys = null });
         return await StoreAsync(club, command, lesson.Id, cells, acting.Id, back, cancel);
     }
 
@@ -35,9 +36,10 @@ public static class SightingsPosts
         var form = await http.Request.ReadFormAsync(cancel);
         if (!Guid.TryParse(form["lesson"], out var asked) || LessonChoice.Of(club, asked) is not { } lesson) return Gone(SightingsAddress.Falls);
         if (FallForms.Way(form["way"]) is not { } way || FallForms.Stage(form["stage"]) is not { } stage || !FallForms.Exists(way, stage)) return Results.BadRequest();
-        var back = SightingsAddress.OfFalls(lesson.Id, way, stage);
+        var end = GridAsked.Read(form["end"]);
+        var back = SightingsAddress.OfFalls(lesson.Id, way, stage, end);
         if (club.Acting is not { } acting) return Redirects.SeeOther(ActingAddress.From(back));
-        if (!Guid.TryParse(form["command"], out var command) || SightingsForm.ReadFalls(form, EveningChildren.Of(club, lesson), way, stage) is not { } cells) return Results.BadRequest();
+        if (!Guid.TryParse(form["command"], out var command) || SightingsForm.ReadFalls(form, EveningChildren.Of(club, lesson, end), way, stage) is not { } cells) return Results.BadRequest();
         return await StoreAsync(club, command, lesson.Id, cells, acting.Id, back, cancel);
     }
 

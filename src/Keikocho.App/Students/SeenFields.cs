@@ -26,8 +26,10 @@ public sealed class SeenFields
     /// <summary>"good", "prompted", "not-yet".</summary>
     public string? Word { get; set; }
 
-    /// <summary>The mark that is confirmed or taken back; "all" confirms all that the page showed.</summary>
+    /// <summary>The mark that is confirmed or put right; "all" confirms all that the page showed.</summary>
     public string? Mark { get; set; }
+    /// <summary>What a mark is to say instead; "nothing" takes it back.</summary>
+    public string? To { get; set; }
     /// <summary>The marks that the page showed as suggestions.</summary>
     public Guid[]? Shown { get; set; }
 

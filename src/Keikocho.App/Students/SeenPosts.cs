@@ -2,6 +2,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.App.Sightings;
+using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Kernel;
@@ -21,7 +22,7 @@ public static class SeenPosts
         app.MapPost($"{StudentAddress.ChildRoute}/fall", FallAsync).WithMetadata(seen);
         app.MapPost($"{StudentAddress.ChildRoute}/sighting", SightingAsync).WithMetadata(seen);
         app.MapPost($"{StudentAddress.ChildRoute}/confirm", ConfirmAsync).WithMetadata(seen);
-        app.MapPost($"{StudentAddress.ChildRoute}/take-back", TakeBackAsync).WithMetadata(seen);
+        app.MapPost($"{StudentAddress.ChildRoute}/correct-seen", CorrectAsync).WithMetadata(seen);
         app.MapPost($"{StudentAddress.ChildRoute}/stand-down", StandDownAsync).WithMetadata(seen);
         app.MapPost($"{StudentAddress.ChildRoute}/move-review", MoveAsync).WithMetadata(seen);
         app.MapPost($"{StudentAddress.ChildRoute}/lift", LiftAsync).WithMetadata(seen);
@@ -70,14 +71,24 @@ public static class SeenPosts
         return Done(view, answer.Outcome == EvidenceOutcome.Stored ? new FlashMessage($"Confirmed: {Counted.Of(answer.Marks, "mark")}.") : SightingsPosts.Said(answer), "suggestions");
     }
 
-    private static async Task<IResult> TakeBackAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
+    private static async Task<IResult> CorrectAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
     {
         if (StudentView.Of(club, sums, id, form.Programme) is not { } view) return Results.NotFound();
         if (club.Acting is not { } acting) return NobodyActs(view);
-        if (!Guid.TryParse(form.Mark, out var mark) || view.Seen.Marks.Concat(view.Seen.Waiting).All(m => m.Mark != mark))
-            return Done(view, new FlashMessage("Nothing was changed.", "That mark does not stand any more. Look at the list."), "marks-seen");
-        var answer = await club.House.Sightings.CorrectAsync(Command(club, form, $"{mark:D} back"), mark, 0, club.Today, acting.Id, club.Device, cancel);
-        return Done(view, answer.Outcome == EvidenceOutcome.Stored ? new FlashMessage("Taken back.", "The mark itself stays in the file, with who took it back.") : SightingsPosts.Said(answer), "marks-seen");
+        var standing = Guid.TryParse(form.Mark, out var asked) ? EvidenceReader.HistoryOf(club.Reading, id).Standing.FirstOrDefault(m => m.Mark.Mark.Id == asked).Mark : null;
+        if (standing is null) return Done(view, new FlashMessage("Nothing was changed.", "That mark does not stand any more. Look at the list."), "marks-seen");
+        if (CodeOf(standing, form.To) is not { } code) return Results.BadRequest();
+        // The same words a second time, such as there and back again, are another correction: each has the mark that it is about in its id.
+        var answer = await club.House.Sightings.CorrectAsync(Command(club, form, $"{asked:D} to {form.To}"), asked, code, club.Today, acting.Id, club.Device, cancel);
+        return Done(view, answer.Outcome == EvidenceOutcome.Stored ? new FlashMessage(code == 0 ? "Taken back." : "Put right.", "The first mark stays in the file, with who made it and who put it right.") : SightingsPosts.Said(answer), "marks-seen");
+    }
+
+    private static int? CodeOf(StandingMark standing, string? to)
+    {
+        if (to == SeenWords.Nothing) return 0;
+        if (standing.Kind != MarkKind.Fall) return SeenWords.Read(to) is { } word ? EvidenceCode.OfWord(word) : null;
+        var (way, stage, _) = EvidenceCode.FallOf(standing.Code);
+        return to is "clean" or "touched" ? EvidenceCode.OfFall(way, stage, to == "clean") : null;
     }
 
     private static async Task<IResult> StandDownAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)

@@ -29,7 +29,8 @@ public sealed record ItemLine(string Name, string Words, DateOnly Latest);
 /// <param name="Mark">The mark.</param>
 /// <param name="Words">What, when, by whom.</param>
 /// <param name="IsFall">A fall.</param>
-public sealed record SeenMarkLine(Guid Mark, string Words, bool IsFall);
+/// <param name="Instead">What it may be corrected to by whoever acts: value and words; empty where that is not his or hers to do.</param>
+public sealed record SeenMarkLine(Guid Mark, string Words, bool IsFall, ImmutableArray<(string Value, string Words)> Instead);
 
 /// <summary>A stand-down with its history.</summary>
 /// <param name="Id">Which.</param>
@@ -52,6 +53,7 @@ public sealed record StandDownLine(Guid Id, string Words, string Fate, bool Stan
 /// <param name="Choices">Items to choose from, by key.</param>
 /// <param name="Adults">Adults of 18 and over with a duty, to choose from.</param>
 /// <param name="MayConfirm">Whether whoever acts may confirm sightings and falls.</param>
+/// <param name="Changes">What was corrected or taken back: the first mark, who and when, and what became of it; for those who instruct.</param>
 public sealed record StudentSeen(
     FallGateAnswer Gates,
     ImmutableArray<WayLine> Ways,
@@ -63,7 +65,8 @@ public sealed record StudentSeen(
     IReadOnlyList<(string Value, string Words)> Lessons,
     ImmutableArray<GridItem> Choices,
     IReadOnlyList<(string Value, string Words)> Adults,
-    SignOff MayConfirm)
+    SignOff MayConfirm,
+    ImmutableArray<string> Changes)
 {
     private const int MostMarks = 12;
 
@@ -75,22 +78,27 @@ public sealed record StudentSeen(
         ArgumentNullException.ThrowIfNull(person);
         ArgumentNullException.ThrowIfNull(evidence);
         var (book, today) = (club.Book, club.Today);
-        var marks = EvidenceReader.MarksOf(club.Reading, person.Id);
-        var gates = ChildGates.Of(book, evidence, today);
         var names = new ItemNames(book, programme);
+        var history = EvidenceReader.HistoryOf(club.Reading, person.Id);
+        var marks = history.Standing;
+        List<DutyRow> duties = club.Acting is { } acts ? [.. book.DutiesOn(today).Where(d => d.PersonId == acts.Id)] : [];
+        var may = club.Acting is { } acting ? SignOff.Of(duties, acting.Born, acting.SeenAdult, today) : default;
+        SeenMarkLine Line((StandingMark Mark, DateOnly On) m) => Mark(book, names, m.Mark, m.On, Instead(names, m.Mark, may, club.Acting?.Id));
+        var gates = ChildGates.Of(book, evidence, today);
         var choices = ItemChoice.EditionOf(book, programme, today) is { } edition ? ItemChoice.ItemsOf(book, edition) : [];
         return new StudentSeen(
             gates,
             [.. gates.Ways.Select(Way)],
-            [.. evidence.Items.OrderBy(i => names.Place(i.Key)).ThenBy(i => names.Name(i.Key), StringComparer.Ordinal).Select(i => Item(names.Name(i.Key), names.Kind(i.Key), i.Value))],
-            [.. marks.Where(m => !m.Mark.Confirmed).Select(m => Mark(book, names, m.Mark, m.On))],
-            [.. marks.Take(MostMarks).Select(m => Mark(book, names, m.Mark, m.On))],
+            [.. evidence.Items.OrderBy(i => names.Place(i.Key)).ThenBy(i => names.Name(i.Key), StringComparer.Ordinal).Select(i => Item(names.Name(i.Key), names.Kind(i.Key), i.Value, day => IsClosed(book, programme.Id, day)))],
+            [.. marks.Where(m => !m.Mark.Confirmed).Select(Line)],
+            [.. marks.Take(MostMarks).Select(Line)],
             [.. evidence.StandDowns.OrderBy(s => s.LiftedOn is null ? 0 : 1).ThenByDescending(s => s.From).Select(s => StandDown(book, s, today))],
             [.. evidence.Ways.Select(w => (names.Name(w.ItemId), $"{w.Wording}, agreed on {w.AgreedOn.Full()}{By(book, w.ById)}"))],
             LessonChoice.List(club, null, programme.Id),
             choices,
             [.. book.DutiesOn(today).Select(d => d.PersonId).Distinct().Select(book.Person).OfType<BookPerson>().Where(p => SignOff.IsAdult(p.Born, p.SeenAdult, today)).Select(p => (p.Id.ToString("D"), p.FullName))],
-            club.Acting is { } acting ? SignOff.Of(book.DutiesOn(today).Where(d => d.PersonId == acting.Id), acting.Born, acting.SeenAdult, today) : default);
+            may,
+            duties.Any(d => d.Kind is DutyKind.HeadInstructor or DutyKind.Instructor) ? [.. history.Changes.Take(MostMarks).Select(c => Change(club, names, c))] : []);
     }
 
     private static WayLine Way(WayGate gate)
@@ -104,29 +112,61 @@ public sealed record StudentSeen(
             said.Because.Sentence);
     }
 
-    private static ItemLine Item(string name, ItemKind kind, IReadOnlyList<SeenEvening> evenings)
+    private static ItemLine Item(string name, ItemKind kind, IReadOnlyList<SeenEvening> evenings, Func<DateOnly, bool> isClosed)
     {
         var latest = evenings[^1];
         var good = evenings.Count(e => e is { Word: SeenWord.Good, Confirmed: true });
-        return new ItemLine(name, $"{SeenWords.Of(latest, kind)} on {latest.On.Full()}; {SeenWords.Of(SeenWord.Good, kind)} on {Shared.Counted.Of(good, "evening")}", latest.On);
+        return new ItemLine(
+            name,
+            $"{SeenWords.Of(latest, kind)} on {latest.On.Full()}{(isClosed(latest.On) ? " (the lesson was closed afterwards)" : "")}; {SeenWords.Of(SeenWord.Good, kind)} on {Shared.Counted.Of(good, "evening")}",
+            latest.On);
     }
 
-    private static SeenMarkLine Mark(ClubBook book, ItemNames names, StandingMark mark, DateOnly on)
+    // What was seen was seen, whatever became of the lesson: it counts on, and the page says so.
+    private static bool IsClosed(ClubBook book, Guid programme, DateOnly day) =>
+        book.LessonsOn(day).Where(l => l.ProgrammeId == programme).ToList() is { Count: > 0 } lessons && lessons.All(l => l.ClosureId is not null);
+
+    private static SeenMarkLine Mark(ClubBook book, ItemNames names, StandingMark mark, DateOnly on, ImmutableArray<(string, string)> instead)
+    {
+        var by = mark.Mark.ById is { } adult ? By(book, adult) : ", from a file";
+        var closed = book.Lesson(mark.Mark.LessonId) is { ClosureId: not null } ? "; the lesson was closed afterwards" : "";
+        var corrected = mark.Mark.Kind == MarkKind.Corrected ? ", corrected" : "";
+        var item = mark.Mark.ItemId!.Value;
+        return new SeenMarkLine(mark.Mark.Id, $"{What(names, item, mark.Code)}, {on.Full()}{corrected}{by}{(mark.Confirmed ? "" : ", suggested")}{closed}", item == MarkCode.Falls, instead);
+    }
+
+    /// <summary>"O-goshi: good", "Fall backward, stage 3 (standing): clean".</summary>
+    private static string What(ItemNames names, Guid item, int code)
+    {
+        if (item != MarkCode.Falls) return $"{names.Name(item)}: {Word(names, item, code)}";
+        var (way, stage, _) = EvidenceCode.FallOf(code);
+        return $"Fall {FallWords.Of(way)}, {FallWords.Stage(stage)}: {Word(names, item, code)}";
+    }
+
+    private static string Word(ItemNames names, Guid item, int code) => item == MarkCode.Falls
+        ? EvidenceCode.FallOf(code).Clean ? "clean" : "head touched"
+        : EvidenceCode.WordOf(code) is { } word ? SeenWords.Of(word, names.Kind(item)) : "";
+
+    private static ImmutableArray<(string Value, string Words)> Instead(ItemNames names, StandingMark mark, SignOff may, Guid? acting)
     {
         var item = mark.Mark.ItemId!.Value;
-        string what;
-        if (item == MarkCode.Falls)
-        {
-            var (way, stage, clean) = EvidenceCode.FallOf(mark.Code);
-            what = $"Fall {FallWords.Of(way)}, {FallWords.Stage(stage)}: {(clean ? "clean" : "head touched")}";
-        }
-        else
-        {
-            what = $"{names.Name(item)}: {(EvidenceCode.WordOf(mark.Code) is { } word ? SeenWords.Of(word, names.Kind(item)) : "")}";
-        }
-
-        return new SeenMarkLine(mark.Mark.Id, $"{what}, {on.Full()}{(mark.Mark.ById is { } by ? By(book, by) : ", from a file")}{(mark.Confirmed ? "" : ", suggested")}", item == MarkCode.Falls);
+        var isFall = item == MarkCode.Falls;
+        if (acting is null || !((isFall ? may.Falls : may.Sightings) || (mark.Mark.ById == acting && !mark.Confirmed))) return [];
+        var now = Word(names, item, mark.Code);
+        IEnumerable<(string Value, string Words)> all = isFall ? FallForms.Outcomes : SeenWords.Choices(names.Kind(item));
+        return [.. all.Where(c => c.Words != now), (SeenWords.Nothing, "nothing was to be marked")];
     }
+
+    private static string Change(OpenClub club, ItemNames names, SeenChange change)
+    {
+        var (before, after) = (EvidenceCode.Says(change.Before)!.Value.Code, EvidenceCode.Says(change.After)?.Code ?? 0);
+        var item = change.Before.ItemId!.Value;
+        var fate = after == 0 ? "taken back" : $"then {Word(names, item, after)},";
+        return $"{What(names, item, before)}, {change.On.Full()}: marked{Hand(club, change.Before)}; {fate}{Hand(club, change.After)}.";
+    }
+
+    private static string Hand(OpenClub club, MarkRow mark) =>
+        $"{(mark.ById is { } by ? By(club.Book, by) : " from a file")} on {club.Clock.DayOf(mark.MadeAt).Full()} at {club.Clock.TimeOf(mark.MadeAt).Plain()}";
 
     private static StandDownLine StandDown(ClubBook book, Keikocho.Store.Safety.HeldStandDown held, DateOnly today)
     {

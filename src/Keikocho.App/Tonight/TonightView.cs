@@ -27,17 +27,6 @@ public sealed record TonightChild(Guid PersonId, string Name, RankRow? Rank, str
 /// <param name="NotHere">Those not on the mat, once somebody is marked.</param>
 public sealed record TonightEnd(ImmutableArray<TonightChild> Here, ImmutableArray<TonightChild> NotHere);
 
-/// <summary>Somebody to take care of, and what to do.</summary>
-/// <param name="PersonId">Who.</param>
-/// <param name="Name">The name as called.</param>
-/// <param name="Do">What to do; no reason that a child or parent may not hear.</param>
-public sealed record TonightCare(Guid PersonId, string Name, string Do);
-
-/// <summary>Children who do the same part of the work tonight, whatever the reason.</summary>
-/// <param name="Do">What they do: "throws tonight, is not thrown".</param>
-/// <param name="Names">Names as called, in register order.</param>
-public sealed record TonightRole(string Do, ImmutableArray<string> Names);
-
 /// <summary>The evening at a glance.</summary>
 /// <param name="Lesson">The lesson.</param>
 /// <param name="Line">Day, hours, which lesson of the term.</param>
@@ -55,7 +44,7 @@ public sealed record TonightRole(string Do, ImmutableArray<string> Names);
 /// <param name="Main">The main group.</param>
 /// <param name="Care">Whom to take care of.</param>
 /// <param name="Evening">The lessons of this evening.</param>
-/// <param name="Roles">Who does only a part of the work tonight, by role words, without any reason.</param>
+/// <param name="NoFallIsMarked">Nobody on the register has a fall marked: the gates say nothing of any one child.</param>
 /// <param name="Suggestions">Marks that wait for somebody who may confirm them.</param>
 /// <param name="Reviews">Stand-downs whose review day has come; whose they are stands on the laptop's own page.</param>
 public sealed record TonightView(
@@ -73,9 +62,9 @@ public sealed record TonightView(
     DateOnly? Test,
     TonightEnd Beginners,
     TonightEnd Main,
-    ImmutableArray<TonightCare> Care,
+    ImmutableArray<TonightLine> Care,
     ImmutableArray<(Guid LessonId, string Programme)> Evening,
-    ImmutableArray<TonightRole> Roles,
+    bool NoFallIsMarked,
     int Suggestions,
     int Reviews)
 {
@@ -109,6 +98,9 @@ public sealed record TonightView(
         var childrenHere = beginners.Here.Concat(main.Here).Count(c => c.IsHere);
         var place = EveningLesson.InTerm(book, lesson);
         var seen = EvidenceReader.Of(club.Reading, [.. ends.Select(e => e.Value)], null, lesson.Date);
+        var care = ends.Select(e => new CareChild(
+            e.Value, e.Name, reckoning.Children.GetValueOrDefault(e.Value), states.GetValueOrDefault(e.Value)?.Clash is AttendanceClash.OnTimeAndLate or AttendanceClash.PresentAndAbsent, seen[e.Value])).ToList();
+        var noFall = care.Count > 0 && TakeCare.NoFallIsMarked(care);
         return new TonightView(
             lesson,
             $"{lesson.Date.WithWeekday()}, {lesson.Start.Plain()} to {lesson.End.Plain()}" + (place is { } p ? $", lesson {p.Number} of {p.Of}" : ""),
@@ -124,9 +116,9 @@ public sealed record TonightView(
             reckoning.TestOn,
             beginners,
             main,
-            [.. ends.SelectMany(e => CareOf(book, lesson, reckoning, states, e.Value, e.Name, anyone))],
+            TakeCare.Of(book, lesson, [.. care.Where(c => !anyone || states.GetValueOrDefault(c.PersonId)?.Word == AttendanceWord.Present)], !noFall),
             [.. EveningLesson.SameEvening(book, lesson).Select(l => (l.Id, book.Programme(l.ProgrammeId)!.Name))],
-            TonightRoles.Of(book, lesson, [.. ends.Where(e => !anyone || states.GetValueOrDefault(e.Value)?.Word == AttendanceWord.Present).Select(e => (e.Value, e.Name))], seen),
+            noFall,
             seen.Values.Sum(s => s.Suggestions),
             seen.Values.Sum(s => ChildGates.Standing(book, s, lesson.Date).ForReview.Count));
     }
@@ -185,29 +177,5 @@ public sealed record TonightView(
             .ToList();
         var range = PoissonBinomial.Of(rates).Likely(rule.LikelyPercent);
         return $"{register.Count}, likely {range.From} to {range.To}";
-    }
-
-    private static IEnumerable<TonightCare> CareOf(
-        ClubBook book, LessonRow lesson, ProgrammeReckoning reckoning, Dictionary<Guid, AttendanceRow> states,
-        Guid person, string name, bool anyone)
-    {
-        if (anyone && states.GetValueOrDefault(person)?.Word != AttendanceWord.Present) yield break;
-        var own = reckoning.Children.GetValueOrDefault(person);
-        if (own is null || own.LessonsEver == 0)
-        {
-            yield return new TonightCare(person, name, "First evening: beside a steady child, falls first, turning in only.");
-            yield break;
-        }
-
-        if (own.LastLesson is { } last && lesson.Date >= last)
-        {
-            var back = ReturnAfterAbsence.Reckon(lesson.Date, last, new ReturnRule());
-            if (back.SeeAgain.Contains(SeeAgain.StopWord)) yield return new TonightCare(person, name, "Back after six weeks or more: falls and the stop word first, holds before throws, no free practice.");
-            else if (back.SeeAgain.Contains(SeeAgain.Falls)) yield return new TonightCare(person, name, $"Back after {back.DaysAway} days: falls to be seen again before being thrown.");
-        }
-
-        if (book.Person(person)!.Born is null && own.IsNewcomer) yield return new TonightCare(person, name, "Birth date not held yet: counts with the youngest.");
-        if (states.GetValueOrDefault(person)?.Clash is AttendanceClash.OnTimeAndLate or AttendanceClash.PresentAndAbsent)
-            yield return new TonightCare(person, name, "Two devices say different things: look at the marks.");
     }
 }

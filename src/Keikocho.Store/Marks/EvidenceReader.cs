@@ -44,6 +44,17 @@ public sealed record ChildEvidence(
     public int Suggestions => Items.Values.Sum(e => e.Count(s => !s.Confirmed)) + Falls.Count(f => !f.Confirmed);
 }
 
+/// <summary>A mark that another took back or took the place of; both stay in the file.</summary>
+/// <param name="Before">What was marked.</param>
+/// <param name="After">What took it back or stands instead.</param>
+/// <param name="On">Day of the lesson.</param>
+public sealed record SeenChange(MarkRow Before, MarkRow After, DateOnly On);
+
+/// <summary>The marks of something seen of one child.</summary>
+/// <param name="Standing">Those that still speak, newest lesson first.</param>
+/// <param name="Changes">What was taken back or corrected, newest lesson first.</param>
+public sealed record SeenHistory(IReadOnlyList<(StandingMark Mark, DateOnly On)> Standing, IReadOnlyList<SeenChange> Changes);
+
 /// <summary>Reads what was seen of children: two statements, however many children there are.</summary>
 public static class EvidenceReader
 {
@@ -77,7 +88,10 @@ public static class EvidenceReader
     }
 
     /// <summary>All marks of something seen of one child that still speak, newest lesson first; one statement.</summary>
-    public static IReadOnlyList<(StandingMark Mark, DateOnly On)> MarksOf(ReadSession reading, Guid person)
+    public static IReadOnlyList<(StandingMark Mark, DateOnly On)> MarksOf(ReadSession reading, Guid person) => HistoryOf(reading, person).Standing;
+
+    /// <summary>The same, and what was taken back or corrected; one statement.</summary>
+    public static SeenHistory HistoryOf(ReadSession reading, Guid person)
     {
         ArgumentNullException.ThrowIfNull(reading);
         var marks = reading.Rows(
@@ -87,9 +101,13 @@ public static class EvidenceReader
             """,
             EvidenceStatements.Row,
             ("@person", person));
-        var days = marks.ToDictionary(m => m.Mark.Id, m => m.On);
-        return [.. StandingEvidence.Of([.. marks.Select(m => m.Mark)]).Select(m => (m, days[m.Mark.Id]))
-            .OrderByDescending(m => m.Item2).ThenBy(m => m.m.Mark.DeviceId).ThenBy(m => m.m.Mark.Sequence)];
+        var byId = marks.ToDictionary(m => m.Mark.Id);
+        return new SeenHistory(
+            [.. StandingEvidence.Of([.. marks.Select(m => m.Mark)]).Select(m => (m, byId[m.Mark.Id].On))
+                .OrderByDescending(m => m.On).ThenBy(m => m.m.Mark.DeviceId).ThenBy(m => m.m.Mark.Sequence)],
+            [.. marks.Where(m => m.Mark.Replaces is { } first && m.Mark.Kind != MarkKind.Confirmed && byId.ContainsKey(first) && EvidenceCode.Says(byId[first].Mark) is not null)
+                .OrderByDescending(m => m.On).ThenBy(m => m.Mark.DeviceId).ThenByDescending(m => m.Mark.Sequence)
+                .Select(m => new SeenChange(byId[m.Mark.Replaces!.Value].Mark, m.Mark, m.On))]);
     }
 
     private static ChildEvidence OneChild(Guid id, IEnumerable<SeenRow> seen, IEnumerable<StandingRow> standing)

@@ -126,6 +126,36 @@ public sealed partial class PeopleStore(WriterQueue writer)
             return true;
         }, cancel);
 
+    /// <summary>
+    /// Gives an adult the right to confirm falls, or takes it from him or her. Only a duty that teaches can have it, and only from 18 on;
+    /// what was confirmed before stays confirmed.
+    /// </summary>
+    /// <param name="duty">The duty.</param>
+    /// <param name="may">Whether it holds from now on.</param>
+    /// <param name="today">The day on which the age is judged.</param>
+    /// <param name="by">Who gives it.</param>
+    /// <param name="device">Where.</param>
+    /// <param name="cancel">Stops waiting.</param>
+    /// <returns>False where there is no such duty, or where it cannot have the right; nothing is changed then.</returns>
+    public Task<bool> LetConfirmFallsAsync(Guid duty, bool may, DateOnly today, Guid? by, Guid device, CancellationToken cancel) =>
+        writer.RunAsync(session =>
+        {
+            var row = session.Db.Duties.FirstOrDefault(d => d.Id == duty);
+            if (row is null) return false;
+            if (may)
+            {
+                var person = session.Db.People.First(p => p.Id == row.PersonId);
+                if (row.Kind is not (DutyKind.HeadInstructor or DutyKind.Instructor or DutyKind.Assistant)
+                    || !SignOff.IsAdult(person.Born is { } born ? Seal.Open(born) : null, person.AdultSeenOn is not null, today))
+                    return false;
+            }
+
+            row.MayConfirmFalls = may;
+            Revise.People(session);
+            session.Note(TrailKind.DutyChanged, row.PersonId, by, device);
+            return true;
+        }, cancel);
+
     /// <summary>Takes a child off a programme's register after a day, or puts it back on with null.</summary>
     public Task<bool> EndEnrolmentAsync(Guid person, Guid programme, DateOnly? last, Guid? by, Guid device, CancellationToken cancel) => writer.RunAsync(session =>
     {

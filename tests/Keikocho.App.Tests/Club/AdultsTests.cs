@@ -57,6 +57,37 @@ public sealed class AdultsTests
     }
 
     [Fact]
+    public async Task An_assistant_of_eighteen_may_be_let_confirm_falls_and_nobody_younger()
+    {
+        await using var desk = await ClubDesk.FreshAsync();
+        await desk.TakenAsync("/club/adults/add", Form(desk));
+        var duty = desk.Book().Duties.Single(d => d.Kind == DutyKind.Assistant);
+        var head = desk.Book().Duties.Single(d => d.Kind == DutyKind.HeadInstructor);
+        var field = $"duty-{duty.Id:N}-falls";
+        Assert.False(duty.MayConfirmFalls);
+        var page = await desk.PageAsync("/club");
+        Assert.Contains("falls are suggestions", page, StringComparison.Ordinal);
+        Assert.DoesNotContain($"duty-{head.Id:N}-falls", page, StringComparison.Ordinal);
+        Assert.StartsWith("Piet Vos may confirm falls from now on.", await desk.TakenAsync("/club/adults/falls", ("duty", duty.Id.ToString()), (field, "yes")), StringComparison.Ordinal);
+        Assert.True(desk.Book().Duties.Single(d => d.Id == duty.Id).MayConfirmFalls);
+        Assert.StartsWith("Piet Vos may not confirm falls any more.", await desk.TakenAsync("/club/adults/falls", ("duty", duty.Id.ToString()), (field, "no")), StringComparison.Ordinal);
+        await desk.TakenAsync("/club/adults/add", Form(desk, ("adult-person", Guid.CreateVersion7().ToString()), ("adult-given", "Juno"), ("adult-born", "2009-11-26"), ("adult-duty", "JuniorLeader")));
+        var leader = desk.Book().Duties.Single(d => d.Kind == DutyKind.JuniorLeader);
+        Assert.DoesNotContain($"duty-{leader.Id:N}-falls", await desk.PageAsync("/club"), StringComparison.Ordinal);
+        Assert.Contains("Juno Vos is a junior leader.", await desk.RefusedAsync("/club/adults/falls", ("duty", leader.Id.ToString()), ($"duty-{leader.Id:N}-falls", "yes")), StringComparison.Ordinal);
+        using (var db = desk.Db())
+        {
+            // As a file would bring it: an assistant whose birth date says seventeen.
+            db.Duties.Single(d => d.Id == leader.Id).Kind = DutyKind.Assistant;
+            db.Clubs.Single().PeopleRevision++;
+            db.SaveChanges();
+        }
+
+        Assert.Contains("Juno Vos is 16 today. Only from 18 on may somebody confirm falls.", await desk.RefusedAsync("/club/adults/falls", ("duty", leader.Id.ToString()), ($"duty-{leader.Id:N}-falls", "yes")), StringComparison.Ordinal);
+        Assert.False(desk.Book().Duties.Single(d => d.Id == leader.Id).MayConfirmFalls);
+    }
+
+    [Fact]
     public async Task A_duty_ends_but_not_that_of_the_only_head_instructor()
     {
         await using var desk = await ClubDesk.FreshAsync();

@@ -116,7 +116,7 @@ public sealed class OneChildSeenTests
         Assert.Contains("The review of 12 May 2026 is due; it stands all the same.", words, StringComparison.Ordinal);
         Assert.Contains("Wren Hollis no falls since 5 May 2026, review due since 12 May 2026", await club.WordsAsync("/sightings/waiting"), StringComparison.Ordinal);
         var tonight = await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}");
-        Assert.Contains("Wren throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
+        Assert.Contains("Wren Throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("letter", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("stand-down", tonight, StringComparison.OrdinalIgnoreCase);
         string id;
@@ -140,12 +140,72 @@ public sealed class OneChildSeenTests
         var page = $"/students/{wren}";
         var words = await club.TakenAsync(page, $"{page}/sighting", ("form", "sighting"), ("seenLesson", club.Lesson(5, 14).Id.ToString("D")), ("item", "o-goshi"), ("word", "prompted"));
         Assert.Contains("O-goshi prompted on 14 May 2026; good on 0 evenings", words, StringComparison.Ordinal);
-        Guid mark;
-        using (var db = club.Db()) mark = db.Marks.Single(m => m.ItemId != null).Id;
-        Assert.Contains("Taken back.", await club.TakenAsync(page, $"{page}/take-back", ("mark", mark.ToString("D"))), StringComparison.Ordinal);
+        Assert.Contains("Taken back.", await club.TakenAsync(page, $"{page}/correct-seen", ("mark", Newest(club)), ("to", "nothing")), StringComparison.Ordinal);
         Assert.DoesNotContain("O-goshi prompted on", await club.WordsAsync(page), StringComparison.Ordinal);
         words = await club.TakenAsync(page, $"{page}/way", ("form", "way"), ("wayItem", "o-goshi"), ("wording", "sitting instead of standing"));
         Assert.Contains("O-goshi sitting instead of standing, agreed on 14 May 2026 by Ruth Aldersey", words, StringComparison.Ordinal);
-        using (var db = club.Db()) Assert.Equal(2, db.Marks.Count(m => m.ItemId != null && (m.Code & MarkCode.ByRight) != 0));
+        using var db = club.Db();
+        Assert.Equal(2, db.Marks.Count(m => m.ItemId != null && (m.Code & MarkCode.ByRight) != 0));
+    }
+
+    [Fact]
+    public async Task A_wrong_mark_is_put_right_and_the_first_one_stays_to_be_seen_with_who_and_when()
+    {
+        await using var club = await SpringClub.StartAsync();
+        await club.PublishAsync();
+        var wren = await club.JoinOfTheExampleAsync();
+        var tobi = await club.AddAdultAsync("Tobi", "Marlow", DutyKind.Assistant);
+        var page = $"/students/{wren}";
+        await club.ActAsync(tobi);
+        await club.TakenAsync(page, $"{page}/sighting", ("form", "sighting"), ("seenLesson", club.Lesson(5, 14).Id.ToString("D")), ("item", "o-goshi"), ("word", "good"));
+        var first = Newest(club);
+        Assert.Contains("instead of O-goshi: good", await club.WordsAsync(page), StringComparison.OrdinalIgnoreCase);
+        await club.ActAsync(club.Head);
+        var words = await club.TakenAsync(page, $"{page}/correct-seen", ("mark", first), ("to", "not-yet"));
+        Assert.Contains("Put right.", words, StringComparison.Ordinal);
+        Assert.Contains("O-goshi not yet on 14 May 2026", words, StringComparison.Ordinal);
+        Assert.Contains("O-goshi: good, 14 May 2026: marked by Tobi Marlow on 14 May 2026 at 21:00; then not yet, by Ruth Aldersey on 14 May 2026 at 21:00.", words, StringComparison.Ordinal);
+        Assert.Contains("That mark does not stand any more.", await club.TakenAsync(page, $"{page}/correct-seen", ("mark", first), ("to", "good")), StringComparison.Ordinal);
+        using (var bad = await club.PostAsync(page, $"{page}/correct-seen", ("mark", Newest(club)), ("to", "splendid"))) Assert.Equal(System.Net.HttpStatusCode.BadRequest, bad.StatusCode);
+        await club.ActAsync(tobi);
+        var shown = await club.WordsAsync(page);
+        Assert.DoesNotContain("What was put right", shown, StringComparison.Ordinal);
+        Assert.DoesNotContain("Entered wrongly", shown, StringComparison.Ordinal);
+        Assert.Contains("Only an adult of 18 or over with that right may do this.", await club.TakenAsync(page, $"{page}/correct-seen", ("mark", Newest(club)), ("to", "good")), StringComparison.Ordinal);
+        using var db = club.Db();
+        Assert.Equal(2, db.Marks.Count(m => m.ItemId != null));
+    }
+
+    [Fact]
+    public async Task A_fall_that_was_entered_wrongly_is_put_right_and_stays_in_the_history()
+    {
+        await using var club = await SpringClub.StartAsync();
+        var wren = await club.JoinOfTheExampleAsync();
+        var page = $"/students/{wren}";
+        await club.TakenAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", club.Lesson(5, 14).Id.ToString("D")), ("way", "back"), ("stage", "2"), ("outcome", "clean"));
+        var words = await club.TakenAsync(page, $"{page}/correct-seen", ("mark", Newest(club)), ("to", "touched"));
+        Assert.Contains("the head touched tonight at stage 2 (squat), so no fall that way tonight.", words, StringComparison.Ordinal);
+        Assert.Contains("Fall backward, stage 2 (squat): clean, 14 May 2026: marked by Ruth Aldersey on 14 May 2026 at 21:00; then head touched, by Ruth Aldersey", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_was_seen_at_a_lesson_that_was_closed_afterwards_counts_on_and_the_page_says_so()
+    {
+        await using var club = await SpringClub.StartAsync();
+        await club.PublishAsync();
+        var wren = await club.JoinOfTheExampleAsync();
+        var page = $"/students/{wren}";
+        var lesson = club.Lesson(5, 12).Id;
+        await club.TakenAsync(page, $"{page}/sighting", ("form", "sighting"), ("seenLesson", lesson.ToString("D")), ("item", "o-goshi"), ("word", "good"));
+        await club.CloseAsync("Hall flooded", new DateOnly(2026, 5, 12), new DateOnly(2026, 5, 12), lesson);
+        var words = await club.WordsAsync(page);
+        Assert.Contains("O-goshi good on 12 May 2026 (the lesson was closed afterwards); good on 1 evening", words, StringComparison.Ordinal);
+        Assert.Contains("O-goshi: good, 12 May 2026 by Ruth Aldersey; the lesson was closed afterwards", words, StringComparison.Ordinal);
+    }
+
+    private static string Newest(SpringClub club)
+    {
+        using var db = club.Db();
+        return db.Marks.Where(m => m.ItemId != null).AsEnumerable().OrderByDescending(m => m.Sequence).First().Id.ToString("D");
     }
 }

@@ -110,7 +110,7 @@ public sealed class SightingsTests
         await club.TakenAsync("/sightings/falls", "/sightings/falls/set", [.. head, ("command", Guid.CreateVersion7().ToString("D")), (SightingsForm.Fall(bram), "clean")]);
         Assert.Contains("Bram head touched", await club.WordsAsync(SightingsAddress.OfFalls(club.Lesson(5, 14).Id, Core.Safety.FallWay.All[0], 3)), StringComparison.Ordinal);
         var tonight = await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}");
-        Assert.Contains("throw tonight, are not thrown.", tonight, StringComparison.Ordinal);
+        Assert.Contains("Throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("head touched", tonight, StringComparison.Ordinal);
     }
 
@@ -122,6 +122,53 @@ public sealed class SightingsTests
         Assert.Contains("No syllabus yet", await club.WordsAsync("/sightings"), StringComparison.Ordinal);
         using var answer = await club.Browser.GetAsync($"/sightings?lesson={club.Lesson(5, 19).Id}", SpringClub.Stop);
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task Each_end_has_its_own_grid_with_what_it_is_going_for_and_words_stand_apart()
+    {
+        await using var club = await SpringClub.StartAsync();
+        await club.PublishAsync();
+        var (wren, bram) = (await HereAsync(club, "Wren"), await HereAsync(club, "Bram"));
+        await club.House.People.CrossAsync(bram, club.Programme, Core.Kernel.MatEnd.Main, Evening, null, club.Head, club.Tablet, SpringClub.Stop);
+        await club.House.Writer.RunAsync(session =>
+        {
+            session.Db.Awards.Add(new Store.Promotion.AwardRow
+            {
+                Club = session.Club, Id = session.NewId(), PersonId = bram, LadderId = club.Ladder, RankId = club.Ranks[1].Id, On = new DateOnly(2026, 5, 5),
+                Source = Store.Promotion.AwardSource.Promoted, MadeAt = session.Now,
+            });
+            session.Db.Clubs.Single().PeopleRevision++;
+            session.Db.SaveChanges();
+            return true;
+        }, SpringClub.Stop);
+        var beginners = await club.TextAsync("/sightings");
+        Assert.Contains($"{wren:N}.{club.Item("o-goshi"):N}", beginners, StringComparison.Ordinal);
+        Assert.Contains($"{club.Item("uki-goshi"):N}", beginners, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{bram:N}", beginners, StringComparison.Ordinal);
+        // The first course goes first, then the rest of the sheet; a hold of another rank is not asked.
+        Assert.True(beginners.IndexOf($"{club.Item("o-goshi"):N}", StringComparison.Ordinal) < beginners.IndexOf($"{club.Item("uki-goshi"):N}", StringComparison.Ordinal));
+        Assert.DoesNotContain($"{club.Item("kesa"):N}", beginners, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{club.Item("stop"):N}", beginners, StringComparison.Ordinal);
+        var main = await club.TextAsync("/sightings?end=main");
+        Assert.Contains($"{bram:N}.{club.Item("kesa"):N}", main, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{wren:N}", main, StringComparison.Ordinal);
+        var words = await club.TextAsync("/sightings/words");
+        Assert.Contains($"{wren:N}.{club.Item("stop"):N}", words, StringComparison.Ordinal);
+        Assert.Contains(">with help<", words, StringComparison.Ordinal);
+        Assert.DoesNotContain($"{club.Item("o-goshi"):N}", words, StringComparison.Ordinal);
+        (string, string)[] form = [("lesson", club.Lesson(5, 14).Id.ToString("D")), ("end", "beginners"), ("words", "yes"), ("from", ""), ("item", "stop")];
+        var said = await club.TakenAsync("/sightings/words", "/sightings/set", [.. form, ("command", Guid.CreateVersion7().ToString("D")), (SightingsForm.Cell(wren, club.Item("stop")), "not-yet")]);
+        Assert.Contains("Stored: 1 mark.", said, StringComparison.Ordinal);
+        Assert.Contains("Words and questions", said, StringComparison.Ordinal);
+        var mark = Assert.Single(Marks(club));
+        Assert.Equal((MarkKind.Words, wren), (mark.Kind, mark.PersonId));
+        // A cell of the other end or of the other grid is nothing that this form offered.
+        foreach (var bad in new[] { SightingsForm.Cell(bram, club.Item("stop")), SightingsForm.Cell(wren, club.Item("o-goshi")) })
+        {
+            using var answer = await club.PostAsync("/sightings/words", "/sightings/set", [.. form, ("command", Guid.CreateVersion7().ToString("D")), (bad, "good")]);
+            Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        }
     }
 
     private static async Task<Guid> HereAsync(SpringClub club, string given)

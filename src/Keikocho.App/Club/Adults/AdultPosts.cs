@@ -67,6 +67,25 @@ internal static class AdultPosts
             : SentForm.Gone(Part);
     }
 
+    public static async Task<IResult> ConfirmFallsAsync(OpenClub club, IFormCollection fields, CancellationToken cancel)
+    {
+        var sent = new SentForm(fields);
+        if (Find(club, sent) is not { } duty || club.Book.Person(duty.PersonId) is not { } person) return SentForm.Gone(Part);
+        var field = Key(duty.Id) + "falls";
+        var may = sent.Text(field) == "yes";
+        if (sent.Text(field) is not ("yes" or "no")) return SentForm.Gone(Part);
+        if (may && duty.Kind == DutyKind.JuniorLeader) sent.Refuse(field, $"{person.FullName} is a junior leader. What a junior leader marks is a suggestion.");
+        else if (may && !SignOff.IsAdult(person.Born, person.SeenAdult, club.Today)) sent.Refuse(field, person.Born is { } born && born <= club.Today
+            ? $"{person.FullName} is {Age.On(born, club.Today, LeapBirthday.FirstMarch)} today. Only from {Adulthood} on may somebody confirm falls."
+            : $"No birth date of {person.FullName} is held. Only from {Adulthood} on may somebody confirm falls.");
+        if (!sent.IsTaken) return sent.Again();
+        return await club.House.People.LetConfirmFallsAsync(duty.Id, may, club.Today, club.Acting?.Id, club.Device, cancel)
+            ? Redirects.SeeOther(ClubAddress.At(Part), may
+                ? new FlashMessage($"{person.FullName} may confirm falls from now on.", "What was a suggestion before waits until somebody confirms it.")
+                : new FlashMessage($"{person.FullName} may not confirm falls any more.", "What was confirmed before stays so; new marks are suggestions."))
+            : SentForm.Gone(Part);
+    }
+
     private static DutyRow? Find(OpenClub club, SentForm sent) => sent.Id("duty") is { } id ? club.Book.Duties.FirstOrDefault(d => d.Id == id) : null;
 
     private static void CheckBirth(OpenClub club, SentForm sent, DateOnly? born, DutyKind kind)
