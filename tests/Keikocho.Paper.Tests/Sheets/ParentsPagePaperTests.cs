@@ -43,10 +43,14 @@ public sealed class ParentsPagePaperTests
     }
 
     [Fact]
-    public void More_than_a_page_holds_is_refused_and_not_cut()
+    public void More_than_a_page_holds_goes_on_and_is_not_cut()
     {
-        var refused = Assert.Throws<ArgumentException>(() => ParentsPagePaper.Draw(Of(90), PaperSize.A4));
-        Assert.Contains("leave out the oldest sentences", refused.Message, StringComparison.Ordinal);
+        var content = Of(90);
+        var pdf = ParentsPagePaper.Draw(content, PaperSize.A4).Pdf;
+        Assert.True(PdfReading.PageCount(pdf) > 1);
+        var text = PdfReading.Flowing(pdf).Replace('\n', ' ');
+        Assert.Contains($"Page 1 of {PdfReading.PageCount(pdf)}", text, StringComparison.Ordinal);
+        Assert.All(content.Page.Opening.Concat(content.Page.Sections.SelectMany(s => s.Sentences)), sentence => Assert.Contains(sentence, text, StringComparison.Ordinal));
         Assert.Throws<ArgumentException>(() => ParentsPagePaper.Draw(SheetSamples.Parents with { SpeakTo = "" }, PaperSize.A4));
     }
 
