@@ -18,7 +18,7 @@ public sealed class OverruleFields
     public string? Verdict { get; set; }
 
     /// <summary>The reason.</summary>
-    [FromForm(Name = "why-else")] public string? Why { get; set; }
+    public string? Reason { get; set; }
 }
 
 /// <summary>What the pages of a promotion test post.</summary>
@@ -41,9 +41,9 @@ public static class TestPosts
         var errors = new List<FieldError>();
         ReadyWord? to = form.Verdict switch { "1" => ReadyWord.PutForward, "2" => ReadyWord.If, "3" => ReadyWord.NotThisTime, _ => null };
         if (to is null) errors.Add(new("verdict", "Choose what holds instead."));
-        var why = form.Why?.Trim() ?? "";
-        if (why.Length == 0) errors.Add(new("why-else", "The reason is missing: a decision against the sum needs one."));
-        else if (why.Length > 300) errors.Add(new("why-else", "That is longer than 300 characters. Say it shorter."));
+        var why = form.Reason?.Trim() ?? "";
+        if (why.Length == 0) errors.Add(new("reason", "The reason is missing: a decision against the sum needs one."));
+        else if (why.Length > 300) errors.Add(new("reason", "That is longer than 300 characters. Say it shorter."));
         if (errors.Count == 0)
         {
             // The sum itself says whether a safety gate stands against it.

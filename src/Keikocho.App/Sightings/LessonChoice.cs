@@ -10,12 +10,12 @@ public static class LessonChoice
 {
     private const int Most = 24;
 
-    /// <summary>The lesson that was asked for, when it is held and not to come; else the last evening, today's as soon as it is today.</summary>
+    /// <summary>The lesson that was asked for, when it is held and not to come; else the last evening, today's from the bow on.</summary>
     public static LessonRow? Of(OpenClub club, Guid? asked)
     {
         ArgumentNullException.ThrowIfNull(club);
         if (asked is { } id) return club.Book.Lesson(id) is { ClosureId: null } lesson && lesson.Date <= club.Today ? lesson : null;
-        return EveningLesson.Choose(club.Book, club.Today, club.Clock.LocalTime, null) ?? EveningLesson.Around(club.Book, club.Today).Last;
+        return club.Book.LessonsOn(club.Today).LastOrDefault(l => l.ClosureId is null && l.Start <= club.Clock.LocalTime) ?? EveningLesson.Around(club.Book, club.Today).Last;
     }
 
     /// <summary>The lessons of late, newest first, for a list to choose from; the chosen one is always in it.</summary>
