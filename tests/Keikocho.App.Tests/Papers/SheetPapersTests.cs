@@ -72,14 +72,14 @@ public sealed class SheetPapersTests
         var (spring, answer) = await club.PdfAsync("/papers/wall.pdf");
         Has(spring, "Copy for the wall: from White to White, one red tip", "koshi", "In this term only", "Koshi-guruma");
         Assert.DoesNotContain("Wren", spring, StringComparison.Ordinal);
-        Assert.DoesNotContain("あし", spring, StringComparison.Ordinal);
+        Assert.DoesNotContain("foot, leg", spring, StringComparison.Ordinal);
         Assert.Equal("inline; filename=\"wall-2026-05-30-white-1.pdf\"", answer.Content.Headers.ContentDisposition?.ToString());
         var (summer, _) = await club.PdfAsync($"/papers/wall.pdf?test={club.Test(SpringClub.NextTest)}&rank=white-1");
-        Has(summer, "unit 2: Sweeps", "あし", "Saturday 25 July 2026");
-        Assert.DoesNotContain("こし", summer, StringComparison.Ordinal);
+        Has(summer, "unit 2: Sweeps", "foot, leg", "Saturday 25 July 2026");
+        Assert.DoesNotContain("koshi", summer, StringComparison.Ordinal);
         // What is always asked is asked at the higher rank as well.
         Has((await club.PdfAsync("/papers/wall.pdf?rank=yellow")).Text, "to Yellow", "mate", "待て", "Falling backward", "from White, one red tip");
-        Has((await club.PdfAsync("/papers/wall.pdf?unit=sweeps")).Text, "unit 2: Sweeps", "あし");
+        Has((await club.PdfAsync("/papers/wall.pdf?unit=sweeps")).Text, "unit 2: Sweeps", "foot, leg");
     }
 
     [Fact]
