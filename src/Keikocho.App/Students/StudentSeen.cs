@@ -138,7 +138,7 @@ public sealed record StudentSeen(
     /// <summary>"O-goshi: good", "Fall backward, stage 3 (standing): clean".</summary>
     private static string What(ItemNames names, Guid item, int code)
     {
-        if (item != MarkCode.Falls) return $"{names.Name(item)}: {Word(names, item, code)}";
+        if (item != MarkCode.Falls) return $"{names.Name(item)}{(names.Name(item).EndsWith('?') ? "" : ":")} {Word(names, item, code)}";
         var (way, stage, _) = EvidenceCode.FallOf(code);
         return $"Fall {FallWords.Of(way)}, {FallWords.Stage(stage)}: {Word(names, item, code)}";
     }

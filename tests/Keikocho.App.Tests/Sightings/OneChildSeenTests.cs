@@ -159,7 +159,7 @@ public sealed class OneChildSeenTests
         await club.ActAsync(tobi);
         await club.TakenAsync(page, $"{page}/sighting", ("form", "sighting"), ("seenLesson", club.Lesson(5, 14).Id.ToString("D")), ("item", "o-goshi"), ("word", "good"));
         var first = Newest(club);
-        Assert.Contains("instead of O-goshi: good", await club.WordsAsync(page), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Entered wrongly : O-goshi: good", await club.WordsAsync(page), StringComparison.Ordinal);
         await club.ActAsync(club.Head);
         var words = await club.TakenAsync(page, $"{page}/correct-seen", ("mark", first), ("to", "not-yet"));
         Assert.Contains("Put right.", words, StringComparison.Ordinal);

@@ -110,7 +110,7 @@ public sealed class SightingsTests
         await club.TakenAsync("/sightings/falls", "/sightings/falls/set", [.. head, ("command", Guid.CreateVersion7().ToString("D")), (SightingsForm.Fall(bram), "clean")]);
         Assert.Contains("Bram head touched", await club.WordsAsync(SightingsAddress.OfFalls(club.Lesson(5, 14).Id, Core.Safety.FallWay.All[0], 3)), StringComparison.Ordinal);
         var tonight = await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}");
-        Assert.Contains("Throws tonight, is not thrown.", tonight, StringComparison.Ordinal);
+        Assert.Contains("Throw tonight, are not thrown.", tonight, StringComparison.Ordinal);
         Assert.DoesNotContain("head touched", tonight, StringComparison.Ordinal);
     }
 

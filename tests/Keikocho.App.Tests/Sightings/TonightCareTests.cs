@@ -20,7 +20,7 @@ public sealed partial class TonightCareTests
         await using var club = await SpringClub.StartAsync();
         await FilledAsync(club);
         var box = await BoxAsync(club);
-        Assert.Equal("Take care Nobody’s falls are marked yet: mark them, or nobody is thrown.", box);
+        Assert.Equal("注 Take care Nobody’s falls are marked yet: mark them , or nobody is thrown.", box);
         Assert.Contains($"/sightings/falls?lesson={club.Lesson(5, 14).Id:D}", await club.TextAsync(Tonight(club)), StringComparison.Ordinal);
     }
 
@@ -34,7 +34,7 @@ public sealed partial class TonightCareTests
         await FallAsync(club, people[1], 5, clean: false);
         await club.House.StandDowns.EnterAsync(new NewStandDown(Guid.CreateVersion7(), people[2], StandDownScope.NoFalls, new DateOnly(2026, 5, 5), null, "the family"), club.Head, club.Tablet, SpringClub.Stop);
         var box = await BoxAsync(club);
-        Assert.Equal("Take care Bram, Cleo Throw tonight, are not thrown. 4 others throw tonight and are not thrown Ada, Dov, Esme, Finn", box);
+        Assert.Equal("注 Take care Bram, Cleo Throw tonight, are not thrown. 4 others throw tonight and are not thrown Ada, Dov, Esme, Finn", box);
         Assert.DoesNotContain("touched", box, StringComparison.Ordinal);
     }
 
