@@ -1,4 +1,6 @@
+using System.Diagnostics;
 using System.Globalization;
+using System.Text;
 using Keikocho.Testing;
 using Microsoft.Playwright;
 using UglyToad.PdfPig;
@@ -30,7 +32,6 @@ internal static class OwnFiles
         for (var round = 0; round < 16 && await save.CountAsync() == 0; round++)
         {
             var said = 0;
-            if (answers is not null) await File.WriteAllTextAsync($"/tmp/walk-round{round}.txt", await page.Locator("main").InnerTextAsync() + string.Join("\n", await page.Locator("main [name^='a:']").EvaluateAllAsync<string[]>("e => e.map(x => x.name + ' ' + x.value)")), TestContext.Current.CancellationToken);
             foreach (var (key, answer) in left.ToList())
             {
                 if (!await AnswerAsync(page, key, answer)) continue;
@@ -48,7 +49,6 @@ internal static class OwnFiles
             await keep.First.ClickAsync();
         }
 
-        if (answers is not null) await File.WriteAllTextAsync("/tmp/walk-open.txt", await page.Locator("main").InnerTextAsync(), TestContext.Current.CancellationToken);
         Assert.True(left.Count == 0, $"{fixture} did not ask: {string.Join(", ", left.Keys)}.");
         await save.ClickAsync();
         var undo = page.GetByRole(AriaRole.Button, new() { Name = "Take this file back" });
@@ -70,6 +70,20 @@ internal static class OwnFiles
     {
         using var paper = PdfDocument.Open(pdf);
         return string.Join('\n', paper.GetPages().Select(p => p.Text));
+    }
+
+    /// <summary>The text of a paper by the other reader.</summary>
+    public static async Task<string> PopplerAsync(string pdftotext, byte[] pdf)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        using var folder = new TempFolder();
+        var file = Path.Combine(folder.Path, "paper.pdf");
+        await File.WriteAllBytesAsync(file, pdf, stop);
+        using var process = Process.Start(new ProcessStartInfo(pdftotext, ["-raw", "-enc", "UTF-8", file, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
+        var text = await process.StandardOutput.ReadToEndAsync(stop);
+        await process.WaitForExitAsync(stop);
+        Assert.Equal(0, process.ExitCode);
+        return text;
     }
 
     // Whether the question is on the page; a list that opens or buttons.
