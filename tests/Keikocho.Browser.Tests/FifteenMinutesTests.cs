@@ -1,7 +1,5 @@
-using System.Globalization;
 using Keikocho.Testing;
 using Microsoft.Playwright;
-using UglyToad.PdfPig;
 
 namespace Keikocho.Browser.Tests;
 
@@ -42,12 +40,12 @@ public sealed class FifteenMinutesTests(Browser browser)
         Assert.Empty(await window.AxeAsync());
 
         // The children, then the register so far.
-        var children = await ReadInAsync(window, "messy-roster.xlsx");
+        var children = await OwnFiles.ReadInAsync(window, "messy-roster.xlsx");
         Assert.True(children.Contains("61 children are new", StringComparison.Ordinal), children);
         await page.GotoAsync("/students");
         var listed = await page.Locator("main tbody tr").CountAsync();
         Assert.True(listed >= 55, $"{listed} children stand on the list.");
-        var register = await ReadInAsync(window, "messy-register.xlsx");
+        var register = await OwnFiles.ReadInAsync(window, "messy-register.xlsx");
         Assert.True(register.Contains("marks are new", StringComparison.Ordinal), register);
 
         // Closures and the promotion test.
@@ -86,55 +84,8 @@ public sealed class FifteenMinutesTests(Browser browser)
         // The papers: the register as taken, and a blank one.
         await page.GotoAsync("/papers");
         Assert.Empty(await window.AxeAsync());
-        Assert.Contains("Wilf", await PaperAsync(page, "/papers/register.pdf?paper=a4"), StringComparison.Ordinal);
-        Assert.Contains("Two Locks Judo Club", await PaperAsync(page, "/papers/blank-register.pdf?span=term&paper=letter"), StringComparison.Ordinal);
+        Assert.Contains("Wilf", OwnFiles.TextOf(await OwnFiles.PaperAsync(page, "/papers/register.pdf?paper=a4")), StringComparison.Ordinal);
+        Assert.Contains("Two Locks Judo Club", OwnFiles.TextOf(await OwnFiles.PaperAsync(page, "/papers/blank-register.pdf?span=term&paper=letter")), StringComparison.Ordinal);
         Assert.Empty(window.Heard);
-    }
-
-    /// <summary>Uploads one of the club's own files, settles what is asked, saves; the words of the page afterwards.</summary>
-    private static async Task<string> ReadInAsync(Window window, string fixture)
-    {
-        var page = window.Page;
-        await page.GotoAsync("/club/import");
-        Assert.Empty(await window.AxeAsync());
-        await page.GetByLabel("Spreadsheet").SetInputFilesAsync(Repository.PathOf($"tests/Keikocho.Store.Tests/Fixtures/intake/{fixture}"));
-        await page.GetByRole(AriaRole.Button, new() { Name = "Read the file" }).ClickAsync();
-        var save = page.GetByRole(AriaRole.Button, new() { Name = "Save it all" });
-        var proposed = page.GetByRole(AriaRole.Button, new() { Name = "Accept all proposed" });
-        var keep = page.GetByRole(AriaRole.Button, new() { Name = "Keep these answers" });
-        await Assertions.Expect(save.Or(keep).First).ToBeVisibleAsync();
-        Assert.Empty(await window.AxeAsync());
-        for (var round = 0; round < 12 && await save.CountAsync() == 0; round++)
-        {
-            if (await proposed.CountAsync() > 0)
-            {
-                await proposed.ClickAsync();
-                continue;
-            }
-
-            // What has no proposal is answered by hand: the first answer that is offered.
-            var names = new HashSet<string>(StringComparer.Ordinal);
-            foreach (var radio in await page.Locator("#questions-part input[type=radio], main form input[type=radio][name^='a:']").AllAsync())
-            {
-                var name = (await radio.GetAttributeAsync("name"))!;
-                if (await radio.IsVisibleAsync() && names.Add(name) && await page.Locator($"input[name=\"{name}\"]:checked").CountAsync() == 0) await radio.CheckAsync();
-            }
-
-            await keep.First.ClickAsync();
-        }
-
-        await save.ClickAsync();
-        var undo = page.GetByRole(AriaRole.Button, new() { Name = "Take this file back" });
-        await Assertions.Expect(undo).ToBeVisibleAsync(new() { Timeout = 20_000 });
-        Assert.Empty(await window.AxeAsync());
-        return await page.Locator("main").InnerTextAsync();
-    }
-
-    private static async Task<string> PaperAsync(IPage page, string address)
-    {
-        var answer = await page.APIRequest.GetAsync(address);
-        Assert.True(answer.Ok, string.Create(CultureInfo.InvariantCulture, $"{address}: {answer.Status}"));
-        using var paper = PdfDocument.Open(await answer.BodyAsync());
-        return string.Join('\n', paper.GetPages().Select(p => p.Text));
     }
 }

@@ -8,6 +8,7 @@ namespace Keikocho.Core.Intake;
 internal sealed class SignOffMarks(SignOffQuestion question, SignOffTable table, DoubtBook book, List<string> notes)
 {
     private const string LeaveOut = "leave-out";
+    private const string BeforeToday = "before-today";
     private readonly HashSet<DateOnly> lessons = [.. question.Lessons];
     private readonly ILookup<(PersonId, string), (DateOnly Day, HeldSeen Seen)> held =
         question.Held.ToLookup(pair => (pair.Key.Person, pair.Key.Item), pair => (pair.Key.Day, pair.Value));
@@ -110,12 +111,18 @@ internal sealed class SignOffMarks(SignOffQuestion question, SignOffTable table,
     private DateOnly? Evening(int count)
     {
         var last = LastBefore(question.Today.AddDays(1));
-        List<Offer> offers = last is { } some ? [new("last", $"The last lesson, {some.WithWeekday()}"), new(LeaveOut, "Leave them out")] : [new(LeaveOut, "Leave them out")];
+        // A grid is often read before the bow: a lesson of today then is still to come, so the one before it is offered as well.
+        var earlier = last == question.Today ? LastBefore(question.Today) : null;
+        List<Offer> offers = [];
+        if (earlier is { } one) offers.Add(new(BeforeToday, $"The last lesson before today, {one.WithWeekday()}"));
+        if (last is { } some) offers.Add(new("last", some == question.Today ? $"Today’s lesson, {some.WithWeekday()}" : $"The last lesson, {some.WithWeekday()}"));
+        offers.Add(new(LeaveOut, "Leave them out"));
         var answer = book.Ask("tick:date", DoubtKind.TickWithoutDate,
-            $"{(count == 1 ? "1 sign-off has" : $"{count} sign-offs have")} no date; say on which evening {(count == 1 ? "it was" : "they were")} seen: the last lesson, or type a day.", offers, null,
+            $"{(count == 1 ? "1 sign-off has" : $"{count} sign-offs have")} no date; say on which evening {(count == 1 ? "it was" : "they were")} seen: {(earlier is null ? "the last lesson" : "the lesson before today, today’s")}, or type a day.", offers, null,
             TypedAnswer.Date, value => DoubtBook.TypedDate(value) is { } day && day <= question.Today, []);
         if (answer is null or LeaveOut) return null;
         if (answer == "last") return last;
+        if (answer == BeforeToday) return earlier;
         var typed = DoubtBook.TypedDate(answer[1..])!.Value;
         if (lessons.Contains(typed)) return typed;
         var before = LastBefore(typed);

@@ -125,6 +125,28 @@ public sealed class SignOffTests
     }
 
     [Fact]
+    public void On_the_day_of_a_lesson_ticks_without_a_date_may_go_to_todays_lesson_or_to_the_one_before()
+    {
+        SignOffReading On(int day, Answers answers)
+        {
+            var question = SignOffGrids.Question(Grids.Of("Name|O goshi|Mate\nAda Brook|✓|yes"), answers) with { Today = new DateOnly(2026, 11, day) };
+            var reading = ReadSignOffs.Read(question);
+            Assert.Empty(ReadingCheck.Faults(question, reading));
+            return reading;
+        }
+
+        var asked = Assert.Single(On(24, OneEvening).Doubts, d => !d.IsSettled);
+        Assert.Equal(
+            ["The last lesson before today, Tuesday 17 November 2026", "Today’s lesson, Tuesday 24 November 2026", "Leave them out"],
+            asked.Offers.Select(o => o.Words));
+        Assert.All(On(24, OneEvening.With("tick:date", "before-today")).Marks, mark => Assert.Equal(new DateOnly(2026, 11, 17), mark.Day));
+        Assert.All(On(24, OneEvening.With("tick:date", "last")).Marks, mark => Assert.Equal(new DateOnly(2026, 11, 24), mark.Day));
+        Assert.Equal(
+            ["The last lesson, Tuesday 24 November 2026", "Leave them out"],
+            Assert.Single(On(25, OneEvening).Doubts, d => !d.IsSettled).Offers.Select(o => o.Words));
+    }
+
+    [Fact]
     public void Ticks_without_a_date_are_put_on_the_evening_that_is_answered()
     {
         const string Grid = "Name|O goshi|Mate|Yoko shiho gatame\nAda Brook|✓|prompted|0\nBen Quay|1|yes|TRUE";
