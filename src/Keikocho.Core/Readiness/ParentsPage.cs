@@ -115,7 +115,7 @@ public static class ParentsPage
         if (item.Because is FallCounted fall)
         {
             var touched = fall.TouchedOn is { } on ? $"the head touched on {ReadinessPhrases.Day(on, snapshot.AsOf)}; " : "";
-            var clean = fall.CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean on {ReadinessPhrases.Days(fall.CleanOn, snapshot.AsOf)}";
+            var clean = fall.CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean on {ReadinessPhrases.Days(ReadinessPhrases.Latest(fall.CleanOn), snapshot.AsOf)}";
             return touched + clean;
         }
 
