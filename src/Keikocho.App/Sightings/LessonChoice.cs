@@ -1,7 +1,6 @@
 using System.Globalization;
 using Keikocho.App.Club;
 using Keikocho.App.Tonight;
-using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 
 namespace Keikocho.App.Sightings;
