@@ -60,6 +60,26 @@ public sealed class AccessibilityTests(Browser browser)
             addresses.Add((await window.Page.Locator("main a[href^='/students/']").First.GetAttributeAsync("href"))!);
         }
 
+        // A test, its first and its last child (put forward; not this time), and what the families of both are told: one is kept.
+        if (pages.Contains("/promotion-tests"))
+        {
+            var test = await FirstAsync(window, "/promotion-tests", "main a[href^='/promotion-tests/']");
+            await window.Page.GotoAsync(test);
+            var whys = window.Page.Locator("main a[href*='/children/']");
+            string[] children = [(await whys.First.GetAttributeAsync("href"))!, (await whys.Last.GetAttributeAsync("href"))!];
+            addresses.AddRange([test, .. children]);
+            foreach (var child in children)
+            {
+                var told = $"/students/{child.Split('/')[^1]}/parents-page";
+                addresses.AddRange([told, $"/students/{child.Split('/')[^1]}", $"/papers?test={test.Split('/')[^1]}"]);
+                await window.Page.GotoAsync($"{told}?test={test.Split('/')[^1]}");
+                await window.Page.Locator("form[action$='/parents-page/keep'] button").ClickAsync();
+                addresses.Add(await FirstAsync(window, told, "main a[href*='/parents-page/']"));
+            }
+
+            addresses.Add(await FirstAsync(window, $"/students/{children[0].Split('/')[^1]}", "main a[href*='/lessons/']"));
+        }
+
         // The draft's pages are about something once there is a draft: one rank with the form of a line, one item.
         if (pages.Contains("/syllabus/draft"))
         {
@@ -75,6 +95,12 @@ public sealed class AccessibilityTests(Browser browser)
             addresses.AddRange([rank, line.Split('#')[0], (await window.Page.Locator("main a[href^='/syllabus/draft/item/']").First.GetAttributeAsync("href"))!]);
         }
 
-        return addresses;
+        return [.. addresses.Distinct()];
+    }
+
+    private static async Task<string> FirstAsync(Window window, string page, string link)
+    {
+        await window.Page.GotoAsync(page);
+        return (await window.Page.Locator(link).First.GetAttributeAsync("href"))!;
     }
 }

@@ -14,6 +14,8 @@ namespace Keikocho.App.PromotionTests;
 /// <param name="Rest">What else stands against it or is to be done, in sentences.</param>
 public sealed record NextTestWords(string Lead, string Sentence, ImmutableArray<string> Rest)
 {
+    private const int MostInASentence = 2;
+
     /// <summary>Puts an answer into words.</summary>
     public static NextTestWords Of(string name, ReadinessAnswer answer)
     {
@@ -32,16 +34,22 @@ public sealed record NextTestWords(string Lead, string Sentence, ImmutableArray<
 
     private static NextTestWords If(string name, ReadinessAnswer answer)
     {
+        var seen = answer.Conditions.OfType<ToBeSeen>().ToList();
+        ImmutableArray<string> rest = [.. answer.Conditions.Where(c => c is not (ComeTo or ToBeSeen)).Select(c => c.Sentence)];
+        if (seen.Count > MostInASentence)
+        {
+            var come = answer.Conditions.OfType<ComeTo>().Select(c => $"{name} comes to {OfLeft(c.Needed, c.Left)}");
+            return new NextTestWords("If", "all of these are done before the test:", [.. come, .. seen.Select(OnItsOwn), .. rest]);
+        }
+
         var said = new List<string>();
         foreach (var condition in answer.Conditions)
         {
             if (condition is ComeTo come) said.Add($"comes to {OfLeft(come.Needed, come.Left)}");
         }
 
-        var seen = answer.Conditions.OfType<ToBeSeen>().ToList();
         foreach (var kind in seen.GroupBy(s => Seen(s.Kind)))
             said.Add($"{kind.Key} {Counted.List([.. kind.Select(On)])}");
-        ImmutableArray<string> rest = [.. answer.Conditions.Where(c => c is not (ComeTo or ToBeSeen)).Select(c => c.Sentence)];
         if (said.Count == 0) return new NextTestWords("If", rest.Length == 1 ? "this is done before the test:" : "these are done before the test:", rest);
         return new NextTestWords("If", $"{name} {(said.Count == 1 ? said[0] : $"{string.Join(", ", said.Take(said.Count - 1))}, and {said[^1]}")}.", rest);
     }
@@ -53,14 +61,23 @@ public sealed record NextTestWords(string Lead, string Sentence, ImmutableArray<
         _ => "is seen good at",
     };
 
-    private static string On(ToBeSeen seen)
+    private static string On(ToBeSeen seen) => $"{seen.Name} {Evenings(seen)}";
+
+    // Names of items hold commas themselves, so many of them are said one a line.
+    private static string OnItsOwn(ToBeSeen seen)
+    {
+        var word = seen.Kind switch { ItemKind.Fall => "clean", ItemKind.Word or ItemKind.Question => "right", _ => "good" };
+        return $"{seen.Name}: {word} {Evenings(seen)}";
+    }
+
+    private static string Evenings(ToBeSeen seen)
     {
         var evenings = seen.Missing == 1 ? seen.IsMore ? "once more" : "on one evening" : $"on {seen.Missing.ToString(CultureInfo.InvariantCulture)} {(seen.IsMore ? "more " : "")}evenings";
-        return $"{seen.Name} {evenings}{(seen.OrAnother ? " (or another of its line)" : "")}";
+        return seen.OrAnother ? $"{evenings} (or another of its line)" : evenings;
     }
 
     private static string OfLeft(int needed, int left) => needed == left
-        ? left == 1 ? "the one lesson left" : $"all {left.ToString(CultureInfo.InvariantCulture)} lessons left"
+        ? left switch { 1 => "the one lesson left", 2 => "both lessons left", _ => $"all {left.ToString(CultureInfo.InvariantCulture)} lessons left" }
         : $"{needed.ToString(CultureInfo.InvariantCulture)} of the {left.ToString(CultureInfo.InvariantCulture)} lessons left";
 
     /// <summary>The chance by each lesson left: "17 November: about 7 in 10".</summary>

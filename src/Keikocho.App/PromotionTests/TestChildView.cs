@@ -13,11 +13,16 @@ namespace Keikocho.App.PromotionTests;
 /// <param name="Test">The test.</param>
 /// <param name="Programme">Its programme.</param>
 /// <param name="Child">Question and answer.</param>
-/// <param name="Reasons">Every rule, figure and date; what is for the instructor alone is not in it for anybody else.</param>
+/// <param name="Reasons">Every rule, figure and date of what is counted or missing; what is for the instructor alone is not in it for anybody else.</param>
 /// <param name="Settings">The settings used.</param>
 public sealed record TestChildView(
     PromotionTestRow Test, ProgrammeRow Programme, TestChild Child, ImmutableArray<string> Reasons, ImmutableArray<SettingLine> Settings)
 {
+    /// <summary>What is good already and which falls are open: many lines that ask nothing of anybody.</summary>
+    public ImmutableArray<string> Fulfilled => [.. Child.Answer.Reasons.Where(IsFulfilled).Select(r => r.Sentence)];
+
+    private static bool IsFulfilled(Reason reason) => reason is StageIsOpen or ItemCounted { Missing: 0 } or FallCounted { Missing: 0 };
+
     /// <summary>What the settings of a verdict mean.</summary>
     public static IReadOnlyList<Setting> Known { get; } =
         [.. ReadinessRule.Settings, .. FallGateRule.Settings, .. Core.Calendar.ClockRule.Settings, .. PriorRule.Settings];
@@ -37,6 +42,6 @@ public sealed record TestChildView(
     public static ImmutableArray<string> ReasonsOf(ReadinessAnswer answer, bool instructor)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        return [.. answer.Reasons.Where(r => instructor || r is not ChanceOfLessons).Select(r => r.Sentence)];
+        return [.. answer.Reasons.Where(r => !IsFulfilled(r) && (instructor || r is not ChanceOfLessons)).Select(r => r.Sentence)];
     }
 }

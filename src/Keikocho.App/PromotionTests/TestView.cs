@@ -22,7 +22,19 @@ namespace Keikocho.App.PromotionTests;
 /// <param name="Decided">A verdict that an instructor set, in words; null for none.</param>
 /// <param name="Standing">Toward the closed list; <see cref="ListStanding.NotOnIt"/> while it is open.</param>
 public sealed record TestLine(
-    Guid PersonId, string Name, ReadyWord Verdict, string Time, string? Items, WornBelt For, string? Chance, string? Decided, ListStanding Standing);
+    Guid PersonId, string Name, ReadyWord Verdict, string Time, string? Items, WornBelt For, string? Chance, string? Decided, ListStanding Standing)
+{
+    private const int MostOpen = 3;
+
+    /// <summary>How many lines are good; null where no edition says any.</summary>
+    public string? Good => Items?.Split("; ", 2)[0];
+
+    /// <summary>The first lines that are still open, a phrase each.</summary>
+    public ImmutableArray<string> Open { get; init; } = [];
+
+    /// <summary>The open lines that stand one below the other, and how many more there are.</summary>
+    public IEnumerable<string> Missing => Open.Length <= MostOpen ? Open : Open.Take(MostOpen).Append($"and {Shared.Counted.Of(Open.Length - MostOpen, "more line")}");
+}
 
 /// <summary>One child of a closed list of a test that is over.</summary>
 /// <param name="PersonId">Who.</param>
@@ -97,7 +109,10 @@ public sealed record TestView(
             child.Target is { } target ? BeltOf(target) : child.Worn is { } worn ? WornBelt.Of(worn) : WornBelt.None,
             own && child.Target is not null && answer is { Verdict: ReadyWord.If, Forecast: { Chance: not null, Days.Count: > 0 } forecast } ? forecast.Words : null,
             answer.Overrule is { } overrule ? $"Decided by {overrule.By}; the sum says {VerdictWords.Of(answer.Reckoned)}" : answer.OverruleRefused is null ? null : "A decision on record does not hold: a safety gate is shut",
-            kept is null ? ListStanding.NotOnIt : kept.StandingOf(child.Person.Id, answer.Verdict));
+            kept is null ? ListStanding.NotOnIt : kept.StandingOf(child.Person.Id, answer.Verdict))
+        {
+            Open = [.. answer.Lines.Where(l => !l.Met).Select(l => l.Said).OfType<string>()],
+        };
     }
 
     /// <summary>The belt of a rank of an edition, drawn where the look has its cloth and tips.</summary>

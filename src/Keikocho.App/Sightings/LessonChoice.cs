@@ -1,6 +1,6 @@
+using System.Globalization;
 using Keikocho.App.Club;
 using Keikocho.App.Tonight;
-using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 
 namespace Keikocho.App.Sightings;
@@ -27,6 +27,6 @@ public static class LessonChoice
         var late = EveningLesson.Back(book, club.Today).SelectMany(day => book.LessonsOn(day).Reverse())
             .Where(l => l.ClosureId is null && (programme is null || l.ProgrammeId == programme)).Take(Most).ToList();
         if (chosen is not null && late.All(l => l.Id != chosen.Id)) late.Add(chosen);
-        return [.. late.Select(l => (l.Id.ToString("D"), $"{l.Date.WithWeekday()}{(several ? $", {book.Programme(l.ProgrammeId)!.Name}" : "")}"))];
+        return [.. late.Select(l => (l.Id.ToString("D"), $"{l.Date.ToString("ddd d MMM yyyy", CultureInfo.InvariantCulture)}{(several ? $", {book.Programme(l.ProgrammeId)!.Name}" : "")}"))];
     }
 }

@@ -109,8 +109,12 @@ public sealed record StudentSeen(
             FallForms.Heading(gate.Way),
             FallsView.GateLine(gate),
             next is null ? null : $"{FallForms.Capital(FallWords.Stage(next.Stage))}: {(next.State == GateState.LookAgain ? "look again" : "shut")}{(next.OpensWith is { } opens ? $"; {opens}" : "")}{(next.MayBeTried ? "; may be tried with a named instructor watching" : "")}.",
-            said.Because.Sentence);
+            Because(said.Because));
     }
+
+    // The heading says already which way and how far it is open.
+    private static string Because(Reason reason) =>
+        reason is StageIsOpen && reason.Sentence.Split(": open; ", 2) is [_, var days] ? FallForms.Capital(days) : reason.Sentence;
 
     private static ItemLine Item(string name, ItemKind kind, IReadOnlyList<SeenEvening> evenings, Func<DateOnly, bool> isClosed)
     {

@@ -31,7 +31,7 @@ public sealed record ItemCounted(
                 return $"{Name}: credited by the rank that the child came with, not seen here.";
             var seen = GoodOn.Count == 0
                 ? $"not yet {ReadinessPhrases.Seen(Kind)}"
-                : $"{ReadinessPhrases.Seen(Kind)} on {Words.List([.. GoodOn.Select(d => d.Full())])}";
+                : $"{ReadinessPhrases.Seen(Kind)} {ReadinessPhrases.AllDays(GoodOn)}";
             var harder = Word == ItemStandingWord.MetByHarderForm ? ", a harder form counted" : "";
             var signed = IsSettled ? ", signed off on paper, which is enough" : "";
             var since = Since is { } day ? $" since the promotion on {day.Full()}" : "";
@@ -68,7 +68,7 @@ public sealed record FallCounted(
             if (Word == ItemStandingWord.Kept && KeptUntil is { } until)
                 return $"{Name}: kept from an earlier test until {until.Full()}, and the head has not touched since.";
             var touched = TouchedOn is { } on ? $"the head touched on {on.Full()}; " : "";
-            var clean = CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean on {Words.List([.. CleanOn.Select(d => d.Full())])}";
+            var clean = CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean {ReadinessPhrases.AllDays(CleanOn)}";
             var rule = $"{Words.Count(Asked, "clean evening")} at stage {Stage} or higher {Words.Is(Asked)} asked, the last on or after {FreshFrom.Full()}, {FreshDays} days before the test";
             var shut = StandsDown ? "; no falls for now, and they are shown again first" : AwayFirst ? "; the gate is shut, and falls are shown again first" : "";
             var missing = Missing == 0 ? "nothing is missing" : $"{Words.Count(Missing, "clean evening")} {Words.Is(Missing)} missing";

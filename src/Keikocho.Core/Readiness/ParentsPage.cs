@@ -115,7 +115,7 @@ public static class ParentsPage
         if (item.Because is FallCounted fall)
         {
             var touched = fall.TouchedOn is { } on ? $"the head touched on {ReadinessPhrases.Day(on, snapshot.AsOf)}; " : "";
-            var clean = fall.CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean on {ReadinessPhrases.Days(fall.CleanOn, snapshot.AsOf)}";
+            var clean = fall.CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean on {ReadinessPhrases.Days(ReadinessPhrases.Latest(fall.CleanOn), snapshot.AsOf)}";
             return touched + clean;
         }
 
@@ -169,7 +169,7 @@ public static class ParentsPage
     private static void Add(List<PageSection> sections, string heading, List<string> sentences)
     {
         if (sentences.Count > 0)
-            sections.Add(new PageSection(heading, sentences));
+            sections.Add(new PageSection(heading, [.. sentences.Select(s => s.Replace("?: ", "? ", StringComparison.Ordinal))])); // A question ends itself.
     }
 
     private static string Days(int days) => days switch { 1 => "one day", 2 => "two days", 3 => "three days", _ => $"{days.ToString(CultureInfo.InvariantCulture)} days" };

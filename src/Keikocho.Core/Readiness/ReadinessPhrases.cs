@@ -7,6 +7,7 @@ namespace Keikocho.Core.Readiness;
 /// <summary>Days, counts and items as they are said of one child; no "he" or "she" is ever needed.</summary>
 internal static class ReadinessPhrases
 {
+    private const int MostDays = 4;
     private static readonly string[] Numbers = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 
     /// <summary>"24 November"; with its year where that is far from <paramref name="near"/>.</summary>
@@ -34,16 +35,27 @@ internal static class ReadinessPhrases
         return longest > 1 ? string.Join(", ", months) : Words.List(months);
     }
 
+    /// <summary>Falls are seen at every lesson: the latest few say enough.</summary>
+    public static IReadOnlyList<DateOnly> Latest(IReadOnlyList<DateOnly> days) => days.Count <= MostDays ? days : [.. days.TakeLast(MostDays)];
+
+    /// <summary>"on 5 May 2026 and 7 May 2026"; of many "on 14 evenings, the latest on ...".</summary>
+    public static string AllDays(IReadOnlyList<DateOnly> days)
+    {
+        var latest = Words.List([.. Latest(days).Select(d => d.Full())]);
+        return days.Count <= MostDays ? $"on {latest}" : $"on {days.Count.ToString(CultureInfo.InvariantCulture)} evenings, the latest on {latest}";
+    }
+
     /// <summary>"two evenings".</summary>
     public static string Evenings(int count) => $"{Number(count)} {(count == 1 ? "evening" : "evenings")}";
 
     /// <summary>"once", "twice", "3 times".</summary>
     public static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count.ToString(CultureInfo.InvariantCulture)} times" };
 
-    /// <summary>"2 of the 4 lessons left", "all 4 lessons left", "the 1 lesson left".</summary>
+    /// <summary>"2 of the 4 lessons left", "all 4 lessons left", "both lessons left", "the 1 lesson left".</summary>
     public static string OfLeft(int needed, int left, string one) => (needed, left) switch
     {
         (1, 1) => $"the 1 {one} left",
+        (2, 2) => $"both {one}s left",
         _ when needed == left => $"all {Words.Count(left, one)} left",
         _ => $"{needed.ToString(CultureInfo.InvariantCulture)} of the {Words.Count(left, one)} left",
     };

@@ -38,7 +38,10 @@ internal static class PublishEdition
         // A rank that nobody wears any more stays for the history of those who did, outside the order.
         foreach (var rank in left) rank.Position = 0;
         GiveItemsIds(session, edition);
-        (row.Name, row.From, row.PublishedAt, row.PublishedById) = (edition.Name, from, session.Now, by);
+        // Two editions may hold from the same day; then the later published one is the newer, so no two have the same instant.
+        var last = db.Editions.Where(e => e.LadderId == row.LadderId && e.PublishedAt != null).Select(e => e.PublishedAt).AsEnumerable().Max();
+        var at = session.Now > last || last is null ? session.Now : last.Value.AddMilliseconds(1);
+        (row.Name, row.From, row.PublishedAt, row.PublishedById) = (edition.Name, from, at, by);
         row.Document = EditionDocument.Write(edition);
         db.SaveChanges();
         db.EditionDrafts.Where(d => d.EditionId == draft).ExecuteDelete();

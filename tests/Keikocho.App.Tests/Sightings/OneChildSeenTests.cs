@@ -74,7 +74,7 @@ public sealed class OneChildSeenTests
         var page = $"/students/{wren}";
         foreach (var (day, stage) in new[] { (5, "3"), (5, "4"), (12, "4") })
             await club.TakenAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", club.Lesson(5, day).Id.ToString("D")), ("way", "back"), ("stage", stage), ("outcome", "clean"));
-        Assert.Contains("Wren throws tonight; is thrown backward only.", await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}"), StringComparison.Ordinal);
+        Assert.Contains("Wren Throws tonight; is thrown backward only.", await club.WordsAsync($"/tonight?lesson={club.Lesson(5, 14).Id}"), StringComparison.Ordinal);
     }
 
     [Fact, Statement(20)]

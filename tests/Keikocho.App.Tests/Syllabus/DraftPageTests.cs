@@ -156,10 +156,10 @@ public sealed class DraftPageTests
         Assert.Equal(before.Select(r => r.Name), desk.Stored().Ranks.Select(r => r.Name));
         await desk.StepAsync("ranks", ("do", $"drop:{desk.Stored().Ranks[3].Key}"));
         var term = desk.Book().Terms.First(t => t.To >= ClubDesk.Today).From.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-        var page = await desk.RefusedStepAsync("publish", ("publish-name", "edition 1"), ("publish-from", term));
+        var page = await desk.RefusedStepAsync("publish", ("publish-name", "edition 9"), ("publish-from", term));
         Assert.Matches($"{before[3].Name} is worn by \\d+ child", page);
         await desk.StepAsync("undo");
-        await desk.PublishAsync(from: term);
+        await desk.PublishAsync("edition 9", term);
         Assert.Equal(before.Select(r => r.Id), desk.Book().Ranks.Where(r => r.LadderId == desk.Book().Programmes[0].LadderId).Select(r => r.Id));
     }
 

@@ -95,7 +95,7 @@ public sealed class ReadinessSafetyTests
         Assert.Equal(
             [
                 "No falls, reviewed on 17 November; 2 lessons are left after that, and falls need 2 clean evenings; it stands until the doctor lifts it.",
-                "Standing backward breakfall: seen clean on all 2 evenings left after 17 November.",
+                "Standing backward breakfall: seen clean on both evenings left after 17 November.",
             ],
             answer.Conditions.Said());
     }
