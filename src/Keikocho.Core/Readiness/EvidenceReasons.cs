@@ -28,7 +28,7 @@ public sealed record ItemCounted(
             if (Word == ItemStandingWord.Kept && KeptUntil is { } until)
                 return $"{Name}: kept from an earlier test until {until.Full()}.";
             if (Word == ItemStandingWord.CreditedByRank)
-                return $"{Name}: credited by the rank that the child came with, not seen here.";
+                return $"{Name}: credited by the rank that the child came with; nothing more is asked.";
             var seen = GoodOn.Count == 0
                 ? $"not yet {ReadinessPhrases.Seen(Kind)}"
                 : $"{ReadinessPhrases.Seen(Kind)} {ReadinessPhrases.AllDays(GoodOn)}";

@@ -39,8 +39,8 @@ internal static class PublishEdition
         foreach (var rank in left) rank.Position = 0;
         GiveItemsIds(session, edition);
         // Two editions may hold from the same day; then the later published one is the newer, so no two have the same instant.
-        var last = db.Editions.Where(e => e.LadderId == row.LadderId && e.PublishedAt != null).Select(e => e.PublishedAt).AsEnumerable().Max();
-        var at = session.Now > last || last is null ? session.Now : last.Value.AddMilliseconds(1);
+        var newest = db.Editions.Where(e => e.LadderId == row.LadderId && e.PublishedAt != null).Select(e => e.PublishedAt).AsEnumerable().Max();
+        var at = newest is null || session.Now > newest ? session.Now : newest.Value.AddMilliseconds(1);
         (row.Name, row.From, row.PublishedAt, row.PublishedById) = (edition.Name, from, at, by);
         row.Document = EditionDocument.Write(edition);
         db.SaveChanges();
