@@ -135,8 +135,14 @@ public sealed class SightingsTests
         {
             session.Db.Awards.Add(new Store.Promotion.AwardRow
             {
-                Club = session.Club, Id = session.NewId(), PersonId = bram, LadderId = club.Ladder, RankId = club.Ranks[1].Id, On = new DateOnly(2026, 5, 5),
-                Source = Store.Promotion.AwardSource.Promoted, MadeAt = session.Now,
+                Club = session.Club,
+                Id = session.NewId(),
+                PersonId = bram,
+                LadderId = club.Ladder,
+                RankId = club.Ranks[1].Id,
+                On = new DateOnly(2026, 5, 5),
+                Source = Store.Promotion.AwardSource.Promoted,
+                MadeAt = session.Now,
             });
             session.Db.Clubs.Single().PeopleRevision++;
             session.Db.SaveChanges();

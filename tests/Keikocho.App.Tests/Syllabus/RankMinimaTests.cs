@@ -96,8 +96,14 @@ public sealed class RankMinimaTests
     {
         session.Db.Awards.Add(new Keikocho.Store.Promotion.AwardRow
         {
-            Club = session.Club, Id = session.NewId(), PersonId = child, LadderId = club.Ladder, RankId = club.Ranks[rank].Id, On = new DateOnly(2026, 1, rank),
-            Source = Keikocho.Store.Promotion.AwardSource.Promoted, MadeAt = session.Now,
+            Club = session.Club,
+            Id = session.NewId(),
+            PersonId = child,
+            LadderId = club.Ladder,
+            RankId = club.Ranks[rank].Id,
+            On = new DateOnly(2026, 1, rank),
+            Source = Keikocho.Store.Promotion.AwardSource.Promoted,
+            MadeAt = session.Now,
         });
         session.Db.SaveChanges();
         return true;

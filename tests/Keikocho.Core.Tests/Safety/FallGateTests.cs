@@ -170,7 +170,8 @@ public sealed class FallGateTests
     {
         var child = Child(
             Day(3, 12), [Falls(Day(3, 3), "6"), Falls(Day(3, 10), "6")], null,
-            new StandDown(StandDownScope.NoFalls, Day(3, 11), null, "the family doctor")) with { Planned = [new("O-soto-gari", [Back], 6)] };
+            new StandDown(StandDownScope.NoFalls, Day(3, 11), null, "the family doctor")) with
+        { Planned = [new("O-soto-gari", [Back], 6)] };
         var answer = Reckon(child);
         Assert.Equal("tori only", answer.Role);
         Assert.False(answer.Throws[0].MayBeThrown);
