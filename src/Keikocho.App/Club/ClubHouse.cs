@@ -2,6 +2,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Hall;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
@@ -29,6 +30,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Syllabus = new SyllabusStore(Writer);
         Promotion = new PromotionStore(Writer);
         Kept = new KeptAnswerStore(Writer);
+        Joins = new JoinStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -69,6 +71,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Answers kept as they were told.</summary>
     public KeptAnswerStore Kept { get; }
+
+    /// <summary>Tablets of an evening.</summary>
+    public JoinStore Joins { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

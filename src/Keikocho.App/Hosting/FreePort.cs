@@ -38,6 +38,15 @@ public static class FreePort
         }
     }
 
+    /// <summary>A port of the system's choosing that is free now.</summary>
+    /// <param name="address">Where it will be opened.</param>
+    public static int Any(IPAddress address)
+    {
+        using var listener = new TcpListener(address, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
     private static bool IsFree(IPAddress address, int port)
     {
         try

@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
+using Keikocho.App.Hall;
 using Keikocho.App.Import;
 using Keikocho.App.Papers;
 using Keikocho.App.ParentsPages;
@@ -45,6 +46,7 @@ public static class KeikochoHost
         services.AddScoped<OpenClub>();
         services.AddSingleton<OpeningClub>();
         services.AddSingleton<ImportDesk>();
+        services.AddSingleton<Invitations>();
     }
 
     private static void MapClub(WebApplication app)
@@ -61,6 +63,7 @@ public static class KeikochoHost
         TestPosts.Map(app);
         SyllabusPosts.Map(app);
         ImportPosts.Map(app);
+        JoinPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
@@ -84,8 +87,11 @@ public static class KeikochoHost
             ContentRootPath = AppContext.BaseDirectory,
             EnvironmentName = Environments.Production,
         });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(server =>
+        var hall = new HallNetwork(club, TimeProvider.System);
+        builder.Services.AddSingleton(_ => hall);
+        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(server =>
         {
+            hall.Use(server);
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = MostBytesOfARequest;
             server.Listen(address, port, listen => listen.Protocols = HttpProtocols.Http1);
@@ -106,6 +112,7 @@ public static class KeikochoHost
         PageTokens.Use(app);
         ThisDevice.Use(app);
         FirstEveningFirst.Use(app);
+        HallGuard.Use(app);
         ContextAfterFirstPage.Use(app);
         app.MapStaticAssets().WithMetadata(new StaticFileMark(), new SeenByAttribute(Role.Anyone, Device.Any));
         app.MapRazorComponents<Notebook>().WithStaticAssets().Add(OnlyReading);

@@ -21,7 +21,7 @@ public sealed class Contents
         new("Club", "/club"),
     ];
 
-    private readonly Lazy<IReadOnlyList<ContentsLine>> _lines;
+    private readonly Lazy<IReadOnlyList<(ContentsLine Line, SeenByAttribute Seen)>> _lines;
 
     /// <summary>Reads which of the planned pages have an address.</summary>
     public Contents(EndpointDataSource addresses)
@@ -29,17 +29,26 @@ public sealed class Contents
         _lines = new(() =>
         {
             var known = addresses.Endpoints.OfType<RouteEndpoint>()
-                .Select(endpoint => "/" + endpoint.RoutePattern.RawText?.TrimStart('/'))
-                .ToHashSet(StringComparer.OrdinalIgnoreCase);
-            return [.. Planned.Where(line => known.Contains(line.Address))];
+                .Select(endpoint => (Address: "/" + endpoint.RoutePattern.RawText?.TrimStart('/'), Seen: endpoint.Metadata.GetMetadata<SeenByAttribute>()))
+                .Where(endpoint => endpoint.Seen is not null)
+                .GroupBy(endpoint => endpoint.Address, StringComparer.OrdinalIgnoreCase)
+                .ToDictionary(same => same.Key, same => same.First().Seen!, StringComparer.OrdinalIgnoreCase);
+            return [.. Planned.Where(line => known.ContainsKey(line.Address)).Select(line => (line, known[line.Address]))];
         });
     }
 
-    /// <summary>The lines whose pages exist.</summary>
-    public IReadOnlyList<ContentsLine> Lines => _lines.Value;
+    /// <summary>The lines whose pages exist and may be seen so.</summary>
+    public IEnumerable<ContentsLine> LinesFor(SeenAs seenAs)
+    {
+        ArgumentNullException.ThrowIfNull(seenAs);
+        return _lines.Value.Where(line => seenAs.May(line.Seen)).Select(line => line.Line);
+    }
+
+    /// <summary>The word of the page where the notebook opens.</summary>
+    public string FirstWord => _lines.Value[0].Line.Word;
 
     /// <summary>Where the notebook opens.</summary>
-    public string First => Lines[0].Address;
+    public string First => _lines.Value[0].Line.Address;
 
     /// <summary>Whether a page belongs to a line: it is that page or lies under it.</summary>
     public static bool Holds(ContentsLine line, string path)

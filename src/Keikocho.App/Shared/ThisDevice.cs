@@ -43,6 +43,7 @@ public sealed class ThisDevice(IHttpContextAccessor accessor)
                     context.Response.Cookies.Append(CookieName, Write(id, now, protector), new CookieOptions
                     {
                         HttpOnly = true,
+                        Secure = context.Request.IsHttps,
                         SameSite = SameSiteMode.Lax,
                         Path = "/",
                         MaxAge = Life,

@@ -1,6 +1,8 @@
 using System.Linq.Expressions;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
+using Keikocho.Store.Evening;
+using Keikocho.Store.Hall;
 using Keikocho.Store.Intake;
 using Keikocho.Store.Keeping;
 using Keikocho.Store.Kernel;
@@ -8,6 +10,7 @@ using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
 using Keikocho.Store.Safety;
+using Keikocho.Store.Sealing;
 using Keikocho.Store.Syllabus;
 using Microsoft.EntityFrameworkCore;
 
@@ -112,6 +115,24 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<KeptAnswerRow> KeptAnswers => Set<KeptAnswerRow>();
     /// <summary>Stand-downs.</summary>
     public DbSet<StandDownRow> StandDowns => Set<StandDownRow>();
+    /// <summary>Tablets let in.</summary>
+    public DbSet<JoinRow> Joins => Set<JoinRow>();
+    /// <summary>Codes of adults.</summary>
+    public DbSet<AdultCodeRow> AdultCodes => Set<AdultCodeRow>();
+    /// <summary>What the ends worked on.</summary>
+    public DbSet<ShowingRow> Showings => Set<ShowingRow>();
+    /// <summary>Who worked together.</summary>
+    public DbSet<TogetherRow> Togethers => Set<TogetherRow>();
+    /// <summary>Who is asked to work together.</summary>
+    public DbSet<KeepTogetherRow> KeepTogethers => Set<KeepTogetherRow>();
+    /// <summary>What stands at a mat.</summary>
+    public DbSet<ObstacleRow> Obstacles => Set<ObstacleRow>();
+    /// <summary>Knocks.</summary>
+    public DbSet<KnockRow> Knocks => Set<KnockRow>();
+    /// <summary>Lines of accident records.</summary>
+    public DbSet<KnockLineRow> KnockLines => Set<KnockLineRow>();
+    /// <summary>Locks of sealed values.</summary>
+    public DbSet<LockRow> Locks => Set<LockRow>();
     /// <summary>The trail.</summary>
     public DbSet<TrailRow> Trail => Set<TrailRow>();
     /// <summary>Attachments.</summary>

@@ -1,6 +1,8 @@
 using System.Linq.Expressions;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
+using Keikocho.Store.Evening;
+using Keikocho.Store.Hall;
 using Keikocho.Store.Intake;
 using Keikocho.Store.Keeping;
 using Keikocho.Store.Kernel;
@@ -8,6 +10,7 @@ using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
 using Keikocho.Store.Safety;
+using Keikocho.Store.Sealing;
 using Keikocho.Store.Syllabus;
 using Microsoft.EntityFrameworkCore;
 
@@ -115,6 +118,32 @@ internal static class KeikochoModel
         ById<KeptAnswerRow>(model).HasIndex(r => new { r.Club, r.SubjectId });
         ById<StandDownRow>(model);
         Link<StandDownRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+
+        ById<JoinRow>(model).HasIndex(r => new { r.Club, r.DeviceId, r.JoinedAt });
+        model.Entity<JoinRow>().HasIndex(r => new { r.Club, r.Date, r.HallId });
+        Link<JoinRow, DeviceRow>(model, r => new { r.Club, r.DeviceId });
+        Link<JoinRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<JoinRow, HallRow>(model, r => new { r.Club, r.HallId });
+        model.Entity<AdultCodeRow>().HasKey(r => new { r.Club, r.PersonId });
+        Link<AdultCodeRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<ShowingRow>(model);
+        Link<ShowingRow, LessonRow>(model, r => new { r.Club, r.LessonId });
+        Link<ShowingRow, ItemRow>(model, r => new { r.Club, r.ItemId });
+        ById<TogetherRow>(model);
+        Link<TogetherRow, LessonRow>(model, r => new { r.Club, r.LessonId });
+        Link<TogetherRow, PersonRow>(model, r => new { r.Club, r.OneId });
+        Link<TogetherRow, PersonRow>(model, r => new { r.Club, r.OtherId });
+        ById<KeepTogetherRow>(model);
+        Link<KeepTogetherRow, PersonRow>(model, r => new { r.Club, r.FirstId });
+        Link<KeepTogetherRow, PersonRow>(model, r => new { r.Club, r.SecondId });
+        ById<ObstacleRow>(model);
+        Link<ObstacleRow, HallRow>(model, r => new { r.Club, r.HallId });
+        ById<KnockRow>(model);
+        Link<KnockRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<KnockRow, LessonRow>(model, r => new { r.Club, r.LessonId });
+        ById<KnockLineRow>(model);
+        Link<KnockLineRow, KnockRow>(model, r => new { r.Club, r.KnockId });
+        ById<LockRow>(model);
 
         model.Entity<TrailRow>().HasKey(r => new { r.Club, r.Number });
         ById<AttachmentRow>(model);

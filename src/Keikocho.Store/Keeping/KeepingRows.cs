@@ -71,6 +71,12 @@ public enum TrailKind
     StandDownChanged = 45,
     /// <summary>An agreed other way of showing was entered or ended.</summary>
     AdaptationChanged = 46,
+    /// <summary>A tablet was let in.</summary>
+    TabletJoined = 47,
+    /// <summary>A tablet was put out.</summary>
+    TabletPutOut = 48,
+    /// <summary>A code of an adult was set or taken away.</summary>
+    AdultCodeChanged = 49,
     /// <summary>A setting changed.</summary>
     SettingChanged = 50,
     /// <summary>A draft of an edition changed.</summary>
@@ -87,6 +93,24 @@ public enum TrailKind
     AnswerKept = 56,
     /// <summary>Items were chosen from a pool for a child.</summary>
     ItemsChosen = 57,
+    /// <summary>A wish about two children was entered or ended.</summary>
+    PairWishChanged = 70,
+    /// <summary>An accident record was begun.</summary>
+    KnockMade = 71,
+    /// <summary>A line was added to an accident record.</summary>
+    KnockLineAdded = 72,
+    /// <summary>The club's lock was made or changed.</summary>
+    LockChanged = 73,
+    /// <summary>What a child weighs was entered.</summary>
+    SizeEntered = 74,
+    /// <summary>What stands at a mat was changed.</summary>
+    ObstacleChanged = 75,
+    /// <summary>What an end worked on was said or taken back.</summary>
+    ShowingChanged = 76,
+    /// <summary>Who works together was changed.</summary>
+    TogetherChanged = 77,
+    /// <summary>An evening was opened again.</summary>
+    EveningOpened = 78,
     /// <summary>A whole club came in from an archive or a copy.</summary>
     Restored = 60,
     /// <summary>A copy of the whole club was made.</summary>
