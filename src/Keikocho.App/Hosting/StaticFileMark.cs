@@ -1,4 +1,4 @@
 namespace Keikocho.App.Hosting;
 
 /// <summary>Marks the endpoints that send style, script and fonts: the only answers a browser may keep.</summary>
-internal sealed record StaticFileMark;
+public sealed record StaticFileMark;

@@ -82,11 +82,11 @@ public sealed class JoiningTests
         using var tablet = hall.Tablet();
         var token = await RunningApp.TokenAsync(tablet, "/join");
         var late = hall.Invite(DutyKind.Instructor);
-        hall.Time.Advance(Invitations.Life);
+        hall.Time.Step(Invitations.Life);
         Assert.Equal("/join", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("digits", late.Digits))).Headers.Location?.ToString());
 
         var fresh = hall.Invite(DutyKind.Instructor);
-        hall.Time.Advance(Invitations.Life - TimeSpan.FromSeconds(1));
+        hall.Time.Step(Invitations.Life - TimeSpan.FromSeconds(1));
         Assert.Equal("/tonight", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("digits", fresh.Digits))).Headers.Location?.ToString());
     }
 
@@ -125,7 +125,7 @@ public sealed class JoiningTests
     {
         await using var hall = await HallDoorOpen.StartAsync();
         using var tablet = await hall.TabletOfAsync(DutyKind.Instructor);
-        hall.Time.Advance(TimeSpan.FromHours(5));
+        hall.Time.Step(TimeSpan.FromHours(5));
         Assert.Equal("/join", (await tablet.GetAsync("/tonight", Cancel)).Headers.Location?.ToString());
     }
 

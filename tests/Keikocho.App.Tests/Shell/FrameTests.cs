@@ -22,7 +22,7 @@ public sealed class FrameTests
             a.MapGet("/students", () => "").WithMetadata(Anyone);
             a.MapGet("/rotation/{unit}", () => "").WithMetadata(Anyone);
         });
-        var lines = app.App.Services.GetRequiredService<Contents>().Lines.Select(line => line.Word).ToList();
+        var lines = app.App.Services.GetRequiredService<Contents>().LinesFor(SeenAs.Laptop).Select(line => line.Word).ToList();
         Assert.Equal(1, lines.Count(word => word == "Students"));
         Assert.Equal(1, lines.Count(word => word == "Club"));
         Assert.DoesNotContain("Rotation", lines);
@@ -34,7 +34,7 @@ public sealed class FrameTests
     {
         await using var app = await RunningApp.StartAsync();
         using var browser = app.Browser();
-        foreach (var line in app.App.Services.GetRequiredService<Contents>().Lines)
+        foreach (var line in app.App.Services.GetRequiredService<Contents>().LinesFor(SeenAs.Laptop))
         {
             using var answer = await browser.GetAsync(line.Address, Stop);
             Assert.Equal(HttpStatusCode.OK, answer.StatusCode);

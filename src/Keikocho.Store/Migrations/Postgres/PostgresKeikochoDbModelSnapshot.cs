@@ -524,6 +524,225 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Settings");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Evening.KeepTogetherRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("FirstId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("From")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("SecondId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("To")
+                        .HasColumnType("date");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "FirstId");
+
+                    b.HasIndex("Club", "SecondId");
+
+                    b.ToTable("KeepTogethers");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.ObstacleRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("FromLengthCm")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("FromWidthCm")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("HallId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("LengthCm")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("WidthCm")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "HallId");
+
+                    b.ToTable("Obstacles");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("End")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("ItemId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LessonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("Slot")
+                        .HasColumnType("integer");
+
+                    b.Property<long?>("TakenBackAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "ItemId");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.ToTable("Showings");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.TogetherRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Activity")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("LessonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("OneId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OtherId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("integer");
+
+                    b.Property<long?>("UndoneAt")
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.HasIndex("Club", "OneId");
+
+                    b.HasIndex("Club", "OtherId");
+
+                    b.ToTable("Togethers");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Hall.AdultCodeRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Digest")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<byte[]>("Salt")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("AdultCodes");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Hall.JoinRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("DeviceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("EndsAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("HallId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("JoinedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("LetInById")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long?>("PutOutAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid?>("PutOutById")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "HallId");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.HasIndex("Club", "Date", "HallId");
+
+                    b.HasIndex("Club", "DeviceId", "JoinedAt");
+
+                    b.ToTable("Joins");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Intake.ReadingRow", b =>
                 {
                     b.Property<int>("Club")
@@ -1330,6 +1549,77 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Results");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DeviceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Kind")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("KnockId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateOnly?>("On")
+                        .HasColumnType("date");
+
+                    b.Property<byte[]>("Words")
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "KnockId");
+
+                    b.ToTable("KnockLines");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Safety.KnockRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Activity")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("LessonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<bool>("NearMiss")
+                        .HasColumnType("boolean");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.ToTable("Knocks");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
                 {
                     b.Property<int>("Club")
@@ -1373,6 +1663,53 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("StandDowns");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Sealing.LockRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("ByPassphrase")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<byte[]>("ByRecovery")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("Form")
+                        .HasColumnType("integer");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("MemoryKib")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Passes")
+                        .HasColumnType("integer");
+
+                    b.Property<byte[]>("RecoverySalt")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<byte[]>("Salt")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.ToTable("Locks");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.AgeRuleRow", b =>
@@ -1650,6 +1987,96 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Evening.KeepTogetherRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "FirstId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "SecondId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.ObstacleRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Club.HallRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "HallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "ItemId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.TogetherRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "OneId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "OtherId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Hall.AdultCodeRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Hall.JoinRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Club.DeviceRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "DeviceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Club.HallRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "HallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Intake.ReadingTraceRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Intake.ReadingRow", null)
@@ -1820,6 +2247,30 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasOne("Keikocho.Store.Calendar.PromotionTestRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "TestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Safety.KnockRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "KnockId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Safety.KnockRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
