@@ -31,6 +31,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Promotion = new PromotionStore(Writer);
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
+        HandIn = new HandInStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -74,6 +75,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Tablets of an evening.</summary>
     public JoinStore Joins { get; }
+
+    /// <summary>What tablets hand in.</summary>
+    public HandInStore HandIn { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

@@ -5,6 +5,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Hall;
 using Keikocho.App.Import;
+using Keikocho.App.Mat;
 using Keikocho.App.Papers;
 using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
@@ -47,6 +48,7 @@ public static class KeikochoHost
         services.AddSingleton<OpeningClub>();
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
+        services.AddSingleton<ReadMatEvening>();
     }
 
     private static void MapClub(WebApplication app)
@@ -64,6 +66,7 @@ public static class KeikochoHost
         SyllabusPosts.Map(app);
         ImportPosts.Map(app);
         JoinPosts.Map(app);
+        MatPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

@@ -37,6 +37,13 @@ public static class JoinReader
         ];
     }
 
+    /// <summary>The highest count of a device among the marks that are stored; 0 where there is none. One look at an index.</summary>
+    public static int LastSequence(ReadSession reading, Guid device)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Rows("""SELECT MAX("Sequence") FROM "Marks" WHERE "Club" = @club AND "DeviceId" = @device""", row => row.WholeIfAny() ?? 0, ("@device", device))[0];
+    }
+
     private static JoinRow Row(StoredRow row) => new()
     {
         Club = row.Club,

@@ -12,7 +12,7 @@ namespace Keikocho.Store.Marks;
 public sealed partial class SightingsStore
 {
     /// <summary>Adds marks, remembers which states they touch, and folds those once at the end.</summary>
-    private sealed class Evening(WriteSession session, DateOnly today, Guid? by, Guid device)
+    internal sealed class Evening(WriteSession session, DateOnly today, Guid? by, Guid device)
     {
         private readonly Dictionary<Guid, LessonRow?> lessons = [];
         private readonly Dictionary<Guid, bool> people = [];

@@ -1,0 +1,14 @@
+namespace Keikocho.App.Mat;
+
+/// <summary>Addresses of the tablet on the mat.</summary>
+public static class MatAddress
+{
+    /// <summary>The page: one for everybody, with nothing of anybody, so that a tablet may keep it.</summary>
+    public const string Page = "/mat";
+    /// <summary>What this tablet may know of its evening.</summary>
+    public const string Evening = "/mat/evening";
+    /// <summary>A token for handing in, when the evening is over.</summary>
+    public const string Token = "/mat/token";
+    /// <summary>Where marks are handed in.</summary>
+    public const string Marks = "/mat/marks";
+}

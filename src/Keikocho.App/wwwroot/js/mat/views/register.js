@@ -1,0 +1,100 @@
+// The register: one tap a child, in the order that the thumb knows.
+import { belt, el } from "../dom.js";
+
+export const register = {
+  address: "register",
+  word: "Register",
+  /** @param {any} mat @param {any} lesson */
+  draw(mat, lesson) {
+    const missing = mat.held.missing === lesson.id;
+    const untouched = lesson.children.filter((/** @type {any} */ c) => c.mark === "");
+    const tally = (/** @type {string[]} */ ...marks) => lesson.children.filter((/** @type {any} */ c) => marks.includes(c.mark)).length;
+    return [
+      el("p", { class: "mat-tally" }, `${tally("present", "late")} here, ${tally("told")} told us, ${tally("absent")} absent, ${untouched.length} not marked`),
+      el("p", { class: "actions mat-actions" },
+        el("button", { type: "button", disabled: untouched.length === 0 || !lesson.isOn, onclick: () => all(mat, lesson, "present") }, "All here"),
+        el("button", { type: "button", disabled: untouched.length === 0, onclick: () => all(mat, lesson, "absent") }, "Rest are absent"),
+        missing ? el("button", { type: "button", class: "primary", onclick: () => mat.hold("missing", null) }, "Nobody else is missing") : null),
+      missing ? el("p", { class: "mat-asks", role: "status" }, "Tap whoever is missing.") : null,
+      el("ul", { class: "tiles" }, ...lesson.children.map((/** @type {any} */ child) => tile(mat, lesson, child, missing))),
+      el("h2", {}, "Adults and leaders"),
+      el("ul", { class: "tiles" }, ...mat.evening.told.adults.map((/** @type {any} */ adult) => tile(mat, lesson, { ...adult, belt: adult.duty, drawing: null }, false))),
+    ];
+  },
+};
+
+/** @param {any} mat @param {any} lesson @param {any} child @param {boolean} missing */
+function tile(mat, lesson, child, missing) {
+  return el("li", { class: "tile", "data-mark": child.mark || null, "data-person": child.id },
+    el("button", { type: "button", class: "here", "data-key": child.id, onclick: () => here(mat, lesson, child, missing) },
+      el("b", {}, child.name),
+      el("small", {}, belt(child.drawing), child.belt),
+      el("span", { class: "state" }, child.words),
+      child.sign ? el("span", { class: `stamp ${child.mark}`, "aria-hidden": "true" }, child.sign) : null),
+    el("button", { type: "button", class: "more", "aria-label": `More of ${child.name}`, onclick: () => more(mat, lesson, child) }, "⋯"));
+}
+
+/** @param {any} mat @param {any} lesson @param {any} child @param {boolean} missing */
+async function here(mat, lesson, child, missing) {
+  if (missing && child.mark === "present") return mark(mat, lesson, child, "absent");
+  if (child.mark === "present" || child.mark === "late") return mat.say(`${child.name}: ${child.words}`);
+  if (!lesson.isOn) return mat.say("The lesson is still to come.");
+  if (child.ask && !(await ask(`${child.full}?`, `${child.full} is here`))) return;
+  return mark(mat, lesson, child, "present");
+}
+
+/** @param {any} mat @param {any} lesson @param {any} child @param {string} kind */
+function mark(mat, lesson, child, kind) {
+  const at = kind === "present" ? mat.evening.arrival(lesson) : kind === "left" ? mat.evening.minute() : null;
+  const says = mat.evening.says(kind, lesson, at);
+  const was = { mark: child.mark, words: child.words, sign: child.sign };
+  return mat.tap([{ lesson: lesson.id, person: child.id, kind, at, was, shows: { lesson: lesson.id, person: child.id, ...says } }], `${child.name}: ${says.words}`);
+}
+
+/** @param {any} mat @param {any} lesson @param {string} kind */
+async function all(mat, lesson, kind) {
+  const children = lesson.children.filter((/** @type {any} */ c) => c.mark === "");
+  const at = kind === "present" ? mat.evening.arrival(lesson) : null;
+  const says = mat.evening.says(kind, lesson, at);
+  if (kind === "present") mat.held.missing = lesson.id;
+  await mat.tap(
+    children.map((/** @type {any} */ c) => ({
+      lesson: lesson.id, person: c.id, kind, at, was: { mark: "", words: "not marked", sign: "" }, shows: { lesson: lesson.id, person: c.id, ...says },
+    })),
+    kind === "present" ? `${children.length} marked here.` : `${children.length} marked absent.`);
+}
+
+/** @param {any} mat @param {any} lesson @param {any} child */
+function more(mat, lesson, child) {
+  const dialog = /** @type {HTMLDialogElement} */ (el("dialog", { class: "mat-dialog", "aria-label": child.name }));
+  const choose = (/** @type {string} */ kind, /** @type {string} */ word) =>
+    el("button", { type: "button", onclick: () => { dialog.close(); mark(mat, lesson, child, kind); } }, word);
+  dialog.append(
+    el("h2", {}, child.full ?? child.name),
+    el("p", { class: "mat-choices" },
+      choose("left", "Left now"), choose("excused", "Absent, told us"), choose("absent", "Absent"),
+      el("button", { type: "button", onclick: () => { dialog.close(); location.hash = "knock"; } }, "A knock"),
+      el("button", { type: "button", onclick: () => dialog.close() }, "Nothing")));
+  show(dialog);
+}
+
+/** @param {string} question @param {string} yes @returns {Promise<boolean>} */
+function ask(question, yes) {
+  return new Promise((done) => {
+    const dialog = /** @type {HTMLDialogElement} */ (el("dialog", { class: "mat-dialog", "aria-label": question }));
+    dialog.addEventListener("close", () => done(dialog.returnValue === "yes"));
+    dialog.append(
+      el("h2", {}, question),
+      el("p", { class: "mat-choices" },
+        el("button", { type: "button", class: "primary", onclick: () => dialog.close("yes") }, yes),
+        el("button", { type: "button", onclick: () => dialog.close("no") }, "Somebody else")));
+    show(dialog);
+  });
+}
+
+/** @param {HTMLDialogElement} dialog */
+function show(dialog) {
+  document.body.append(dialog);
+  dialog.addEventListener("close", () => dialog.remove());
+  dialog.showModal();
+}
