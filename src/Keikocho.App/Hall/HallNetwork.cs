@@ -43,10 +43,13 @@ public sealed class HallNetwork : IDisposable
     /// <summary>The port; null while it is shut.</summary>
     public int? Port { get; private set; }
 
-    /// <summary>Where a tablet finds the laptop: one address for each network it is on, private ones only.</summary>
+    /// <summary>Whether this machine is in any network now; if not, only its own browser finds the door.</summary>
+    public static bool IsInANetwork => Own().Any();
+
+    /// <summary>Where a tablet finds the laptop: one address for each network it is on, private ones only; this machine’s own where it is on none.</summary>
     public IReadOnlyList<Uri> Addresses => Port is not { } port
         ? []
-        : [.. Own().Select(address => new Uri($"https://{(address.AddressFamily == AddressFamily.InterNetworkV6 ? $"[{address}]" : address.ToString())}:{port.ToString(CultureInfo.InvariantCulture)}/"))];
+        : [.. Own().DefaultIfEmpty(IPAddress.Loopback).Select(address => new Uri($"https://{(address.AddressFamily == AddressFamily.InterNetworkV6 ? $"[{address}]" : address.ToString())}:{port.ToString(CultureInfo.InvariantCulture)}/"))];
 
     /// <summary>Makes the server listen to the door, which is still shut.</summary>
     internal void Use(KestrelServerOptions server)

@@ -41,6 +41,8 @@ async function keepPage() {
     if (!file.ok) continue;
     const inside = await file.clone().text();
     await cache.put(path, file);
+    // Kanji are many and large; those that a name holds are kept when they are first shown.
+    if (path.endsWith(".css")) for (const m of inside.matchAll(/url\("?([^")]+)"?\)/g)) if (!m[1].includes("kanji") && !m[1].startsWith("data:")) open.push(new URL(m[1], new URL(path, location.origin)).pathname);
     if (path.endsWith(".js")) for (const m of inside.matchAll(/from "(\.[^"]+)"/g)) open.push(new URL(m[1], new URL(path, location.origin)).pathname);
   }
 }

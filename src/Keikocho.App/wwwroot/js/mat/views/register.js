@@ -10,11 +10,11 @@ export const register = {
     const untouched = lesson.children.filter((/** @type {any} */ c) => c.mark === "");
     const tally = (/** @type {string[]} */ ...marks) => lesson.children.filter((/** @type {any} */ c) => marks.includes(c.mark)).length;
     return [
-      el("p", { class: "mat-tally" }, `${tally("present", "late")} here, ${tally("told")} told us, ${tally("absent")} absent, ${untouched.length} not marked`),
       el("p", { class: "actions mat-actions" },
         el("button", { type: "button", disabled: untouched.length === 0 || !lesson.isOn, onclick: () => all(mat, lesson, "present") }, "All here"),
         el("button", { type: "button", disabled: untouched.length === 0, onclick: () => all(mat, lesson, "absent") }, "Rest are absent"),
-        missing ? el("button", { type: "button", class: "primary", onclick: () => mat.hold("missing", null) }, "Nobody else is missing") : null),
+        missing ? el("button", { type: "button", class: "primary", onclick: () => mat.hold("missing", null) }, "Nobody else is missing") : null,
+        el("span", { class: "mat-tally" }, `${tally("present", "late")} here, ${tally("told")} told us, ${tally("absent")} absent, ${untouched.length} not marked`)),
       missing ? el("p", { class: "mat-asks", role: "status" }, "Tap whoever is missing.") : null,
       el("ul", { class: "tiles" }, ...lesson.children.map((/** @type {any} */ child) => tile(mat, lesson, child, missing))),
       el("h2", {}, "Adults and leaders"),
@@ -29,8 +29,7 @@ function tile(mat, lesson, child, missing) {
     el("button", { type: "button", class: "here", "data-key": child.id, onclick: () => here(mat, lesson, child, missing) },
       el("b", {}, child.name),
       el("small", {}, belt(child.drawing), child.belt),
-      el("span", { class: "state" }, child.words),
-      child.sign ? el("span", { class: `stamp ${child.mark}`, "aria-hidden": "true" }, child.sign) : null),
+      el("span", { class: "state" }, child.sign ? el("span", { class: `stamp ${child.mark}`, "aria-hidden": "true" }, child.sign) : null, child.words)),
     el("button", { type: "button", class: "more", "aria-label": `More of ${child.name}`, onclick: () => more(mat, lesson, child) }, "⋯"));
 }
 
