@@ -138,10 +138,12 @@ public static class SeenPosts
         if (on > club.Today) errors.Add(new("liftOn", $"{on.Value.Full()} is still to come. A stand-down is lifted on the day."));
         if (string.IsNullOrWhiteSpace(form.LiftWhy)) errors.Add(new("liftWhy", "The reason is missing. Write whose word it rests on, not what is wrong with the child."));
         if (errors.Count > 0) return Refuse(view, errors, form);
-        var outcome = await club.House.StandDowns.LiftAsync(which, id, adult, on!.Value, form.LiftWhy, acting.Id, club.Device, cancel);
+        var outcome = await club.House.StandDowns.LiftAsync(which, id, adult, on!.Value, form.LiftWhy, club.Today, acting.Id, club.Device, cancel);
         if (outcome == StandDownOutcome.NotSaid) return Refuse(view, [new("liftOn", $"{on.Value.Full()} is before the stand-down began.")], form);
         if (outcome == StandDownOutcome.NoAdult) return Refuse(view, [new("liftBy", "That adult had no duty in the club on that day, or was not 18. Choose another, or another day.")], form);
-        return Done(view, StandDownForms.Said(outcome, "Lifted. The falls are shown again first; the old entry stays in the history."), "stand-downs");
+        return Done(view, StandDownForms.Said(outcome, on < club.Today
+            ? $"Lifted from {on.Value.Full()}, entered today: falls count from today on, and are shown again first; the old entry stays in the history."
+            : "Lifted. The falls are shown again first; the old entry stays in the history."), "stand-downs");
     }
 
     private static async Task<IResult> WayAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)

@@ -177,7 +177,7 @@ public sealed record StudentSeen(
         var scope = FallForms.Capital(WaitingView.Scope(held.Scope));
         var passed = held.LiftedOn is null && held.ReviewOn <= today;
         var fate = held.LiftedOn is { } lifted
-            ? $"Lifted on {lifted.Full()}{(held.LiftedById is { } adult ? By(book, adult) : "")}: {held.LiftedWhy?.TrimEnd('.')}."
+            ? $"Lifted on {lifted.Full()}{(held.LiftEnteredOn > lifted ? $", entered on {held.LiftEnteredOn.Value.Full()}," : "")}{(held.LiftedById is { } adult ? By(book, adult) : "")}: {held.LiftedWhy?.TrimEnd('.')}."
             : (held.ReviewOn, passed) switch
             {
                 (null, _) => "No review day is set; it stands until it is lifted.",

@@ -130,11 +130,12 @@ public static class ReadinessCheck
 
     private static bool IsOral(ItemKind kind) => kind is ItemKind.Etiquette or ItemKind.Word or ItemKind.Question;
 
-    private static bool Stands(ReadinessParts q, StandDown s) => s.From <= q.TestOn && !(s.LiftedOn <= q.AsOf);
+    private static bool Stands(ReadinessParts q, StandDown s) => s.From <= q.TestOn && !(s.LiftedOn <= q.AsOf && (s.LiftEnteredOn is null || s.LiftEnteredOn <= q.AsOf));
 
     private static DateOnly Until(ReadinessParts q, StandDown s)
     {
-        var day = s.LiftedOn?.AddDays(-1) ?? s.ReviewOn;
+        DateOnly? lifted = s.LiftedOn is { } on && s.LiftEnteredOn is { } entered && entered > on ? entered : s.LiftedOn;
+        var day = lifted?.AddDays(-1) ?? s.ReviewOn;
         return day is null ? DateOnly.MaxValue : day > q.AsOf ? day.Value : q.AsOf;
     }
 

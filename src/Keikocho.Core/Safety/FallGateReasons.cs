@@ -106,10 +106,13 @@ public sealed record OffTheMatFor(DateOnly Last, DateOnly Back) : Reason
 
 /// <summary>A stand-down was lifted.</summary>
 /// <param name="LiftedOn">The day.</param>
-public sealed record FallsAgainAfterStandDown(DateOnly LiftedOn) : Reason
+/// <param name="EnteredOn">The later day on which that was entered, from which falls count; null where the day of lifting is used.</param>
+public sealed record FallsAgainAfterStandDown(DateOnly LiftedOn, DateOnly? EnteredOn = null) : Reason
 {
     /// <inheritdoc/>
-    public override string Sentence => $"A stand-down was lifted on {LiftedOn.Full()}: the falls are shown again first, an instructor watching.";
+    public override string Sentence => EnteredOn is { } entered
+        ? $"A stand-down was lifted on {LiftedOn.Full()}, which was entered on {entered.Full()}: falls count from {entered.Full()} on, the later of the two days, and are shown again first, an instructor watching."
+        : $"A stand-down was lifted on {LiftedOn.Full()}: the falls are shown again first, an instructor watching.";
 }
 
 /// <summary>A stand-down stands.</summary>

@@ -1379,6 +1379,9 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<DateOnly>("From")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("LiftEnteredOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<byte[]>("LiftedById")
                         .HasColumnType("BLOB");
 
