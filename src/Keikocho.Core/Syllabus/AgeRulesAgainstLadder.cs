@@ -32,7 +32,9 @@ public sealed record NotAllowed(
 /// <summary>The list, and which rules found nothing.</summary>
 /// <param name="NotAllowed">In ladder order, then as the rank has its items. Without children it names every item that a rule bars at some age.</param>
 /// <param name="RulesWithoutItems">Rules that touch no item of the edition: perhaps a slip of the pen.</param>
-public sealed record AgeRulesAnswer(IReadOnlyList<NotAllowed> NotAllowed, IReadOnlyList<AgeRule> RulesWithoutItems);
+/// <param name="Conditions">Conditions whose text names what a rule bars, in ladder order; nothing is taken off a sheet for them.</param>
+public sealed record AgeRulesAnswer(
+    IReadOnlyList<NotAllowed> NotAllowed, IReadOnlyList<AgeRule> RulesWithoutItems, IReadOnlyList<ConditionNotAllowed> Conditions);
 
 /// <summary>The ladder against the age rules. The rule wins; the tool brings no rule of its own.</summary>
 public static class AgeRulesAgainstLadder
@@ -69,7 +71,8 @@ public static class AgeRulesAgainstLadder
             }
         }
 
-        return new(found, [.. snapshot.Rules.Where(rule => snapshot.Edition.Items.All(i => !bars.Of(i).Contains(rule)))]);
+        return new(found, [.. snapshot.Rules.Where(rule => snapshot.Edition.Items.All(i => !bars.Of(i).Contains(rule)))],
+            [.. ConditionsAgainstRules.Find(snapshot, edition.Names)]);
     }
 
     // What a rank names, and what its shares, lots and open pools may bring.
