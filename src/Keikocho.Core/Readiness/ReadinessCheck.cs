@@ -195,12 +195,13 @@ public static class ReadinessCheck
 
             if (form.BothSides ? sides.All(Good) : sides.Any(Good))
                 return true;
-            return until == DateOnly.MinValue && on.KeptUntil >= q.TestOn && !q.Evidence.Falls.Any(f => !f.Clean && f.Direction == form.Direction && f.On <= q.AsOf && (f.Stage <= form.Stage || f.On == q.AsOf))
-                && !sides.Any(way => IsOwed(gates, gates.Of(way).Stages.First(s => s.Stage == form.Stage)));
-        }
 
-        private static bool IsOwed(FallGateAnswer gates, StageGate gate) => gate.State == GateState.Shut
-            && (gate.Because is NotShownAgain || (gate.LatestClean is null && gates.Reasons.Any(r => r is OffTheMatFor or FallsAgainAfterStandDown or NoDayOnTheMat)));
+            // A kept pass stands for what is fresh, never for what is open; and whatever must be shown still is shown fresh.
+            bool Stands(FallWay way) => gates.Of(way).Stages.First(s => s.Stage == form.Stage).State == GateState.Open;
+            return until == DateOnly.MinValue && on.KeptUntil >= q.TestOn && !q.Evidence.Falls.Any(f => !f.Clean && f.Direction == form.Direction && f.On <= q.AsOf && (f.Stage <= form.Stage || f.On == q.AsOf))
+                && (form.BothSides ? sides.All(way => Stands(way) || Good(way)) : sides.Any(Stands))
+                && (shown.Length == 0 || shown[^1].AddDays(q.Rule.CriticalFreshDays) >= q.TestOn);
+        }
 
         /// <summary>The gates on the last evening played; after a stand-down nothing from before it counts.</summary>
         private FallGateAnswer Gates(DateOnly[] shown, bool afresh)
