@@ -166,7 +166,7 @@ internal static class ReadinessAnswers
         reasons.AddRange(time.Reasons);
         reasons.AddRange(standDowns);
         reasons.AddRange(frame.Parts.Sheet.LeftOut);
-        reasons.AddRange(used.Select(g => g.Because).Distinct());
+        reasons.AddRange(SameReason.Together(used.Select(g => g.Because).Distinct()));
         if (gates is { Suggestions: > 0 })
             reasons.Add(new RuleOfTheRank($"{Words.Count(gates.Suggestions, "fall")} marked by a leader {(gates.Suggestions == 1 ? "waits" : "wait")} for an instructor and {(gates.Suggestions == 1 ? "counts" : "count")} nothing yet."));
         foreach (var line in lines)

@@ -44,7 +44,19 @@ public static class AgeRulesAgainstLadder
     public static AgeRulesAnswer Find(AgeRulesSnapshot snapshot, NameIndex? names = null)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
-        var edition = PreparedEdition.Of(snapshot.Edition, names);
+        return Find(snapshot, PreparedEdition.Of(snapshot.Edition, names));
+    }
+
+    /// <summary>The same with an edition that was made ready before.</summary>
+    /// <param name="snapshot">The question.</param>
+    /// <param name="edition">The snapshot's own edition, made ready.</param>
+    /// <exception cref="ArgumentException">As above, or another edition was made ready.</exception>
+    public static AgeRulesAnswer Find(AgeRulesSnapshot snapshot, PreparedEdition edition)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(edition);
+        if (!ReferenceEquals(snapshot.Edition, edition.Edition))
+            throw new ArgumentException("Another edition was made ready than the one that is asked about.", nameof(edition));
         var bars = edition.Bars(snapshot.Rules);
         foreach (var child in snapshot.Children)
         {

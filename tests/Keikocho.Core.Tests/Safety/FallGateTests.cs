@@ -190,6 +190,23 @@ public sealed class FallGateTests
     }
 
     [Fact]
+    public void What_is_shut_for_the_same_reason_both_ways_is_said_once_with_one_and()
+    {
+        FallWay rollLeft = new(FallDirection.Rolling, FallSide.Left), rollRight = new(FallDirection.Rolling, FallSide.Right);
+        static TooFewCleanEvenings Few(FallWay way, int stage = 3) => new(way, stage, [], 2, null);
+        Assert.Equal(
+            ["Rolling falls left and right, stage 3 (standing): shut; 0 of 2 clean evenings.", "Rolling, left, stage 4 (from a partner, low and slow): shut; 0 of 2 clean evenings."],
+            SameReason.Together([Few(rollLeft), Few(rollRight), Few(rollLeft, 4)]).Select(r => r.Sentence));
+        Assert.Equal(
+            ["Backward, to both sides and rolling to the left, stage 3 (standing): shut; 0 of 2 clean evenings."],
+            SameReason.Together([Few(Back), Few(Left), Few(Right), Few(rollLeft)]).Select(r => r.Sentence));
+        Reason[] open = [new StageIsOpen(Left, 1, [Day(3, 3)], Day(3, 3)), new StageIsOpen(Right, 1, [Day(3, 3)], Day(3, 3)), new NoFallSeen()];
+        Assert.Equal(open, SameReason.Together(open));
+        Assert.Equal("to the left side or rolling to both sides", FallWords.Together([rollRight, Left, rollLeft], "or"));
+        Assert.Equal("rolling, right", FallWords.Together([rollRight]));
+    }
+
+    [Fact]
     public void Falls_done_before_a_lifting_was_entered_are_not_shown_again_by_it()
     {
         var lifted = new StandDown(StandDownScope.NoFalls, Day(3, 11), null, null, Day(3, 11), "Anna", "wrist is well");
