@@ -1,3 +1,4 @@
+using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Testing;
 using static Keikocho.Core.Tests.Safety.Gates;
