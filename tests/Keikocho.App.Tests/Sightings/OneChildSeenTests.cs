@@ -92,7 +92,7 @@ public sealed class OneChildSeenTests
         foreach (var day in new[] { 5, 12 })
             Assert.Contains("1 suggestion until somebody who may sign off confirms it", await club.TakenAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", club.Lesson(5, day).Id.ToString("D")), ("way", "back"), ("stage", "1"), ("outcome", "clean")), StringComparison.Ordinal);
         var words = await club.WordsAsync(page);
-        Assert.Contains("Backward: shut", words, StringComparison.Ordinal);
+        Assert.Contains("Backward, to both sides, forward and rolling to both sides: shut", words, StringComparison.Ordinal);
         Assert.Contains("Suggestions waiting", words, StringComparison.Ordinal);
         Assert.DoesNotContain("Confirm all", words, StringComparison.Ordinal);
         Guid[] marks;
