@@ -23,7 +23,7 @@ internal sealed class ItemNames
         }
 
         foreach (var name in edition.Items.OfType<Item>().Where(i => i.Kind is not (ItemKind.Word or ItemKind.Question)).SelectMany(Techniques).Concat((edition.Techniques ?? []).Select(t => t.Name)))
-            {
+        {
             if (!string.IsNullOrWhiteSpace(name))
                 own.TryAdd(Bare(name), name);
         }
