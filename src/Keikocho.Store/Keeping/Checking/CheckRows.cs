@@ -11,6 +11,9 @@ namespace Keikocho.Store.Keeping.Checking;
 /// <summary>The checks of the smaller tables: links, the trail, sealed values, the calendar.</summary>
 internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
 {
+    private const string TrailLines =
+        "SELECT \"Number\", \"At\", \"ById\", \"DeviceId\", \"Kind\", \"SubjectId\", \"Digest\", \"Hash\" FROM \"Trail\" WHERE \"Club\" = @club ORDER BY \"Number\"";
+
     /// <summary>Every link of the model, but those of the marks, which are checked while they are folded.</summary>
     public void Links(CancellationToken cancel)
     {
@@ -36,12 +39,23 @@ internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
     /// <summary>Numbers without a gap, each hash over the line before.</summary>
     public long Trail(CancellationToken cancel)
     {
-        using var db = view.OpenDb();
+        using var read = LineReading.Of(view, 0, TrailLines, club);
         long lines = 0, expected = 1;
         byte[] before = [];
-        foreach (var line in db.Trail.AsNoTracking().OrderBy(t => t.Number).AsEnumerable())
+        while (read.Next())
         {
             if (lines++ % 1024 == 0) cancel.ThrowIfCancellationRequested();
+            var line = new TrailRow
+            {
+                Number = read.Long(0),
+                At = DateTimeOffset.FromUnixTimeMilliseconds(read.Long(1)),
+                ById = read.IdIfAny(2),
+                DeviceId = read.IdIfAny(3),
+                Kind = (TrailKind)read.Whole(4),
+                SubjectId = read.IdIfAny(5),
+                Digest = read.Bytes(6),
+                Hash = read.Bytes(7),
+            };
             if (line.Number != expected)
                 findings.Add(CheckPart.Trail, string.Create(CultureInfo.InvariantCulture, $"The trail goes from line {expected - 1} to line {line.Number}: lines are missing."));
             else if (!CryptographicOperations.FixedTimeEquals(TrailChain.HashOf(line, before), line.Hash))

@@ -2,7 +2,6 @@ using System.Globalization;
 using Keikocho.Core.Evening;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping.Checking;
 
@@ -20,6 +19,9 @@ internal sealed class CheckStates : IDisposable
         "SELECT \"LessonId\", \"PersonId\", \"ProgrammeId\", \"Date\", \"Word\", \"Arrived\", \"LeftAt\", \"Late\", \"Counts\", \"Ukemi\", \"LeftEarly\", \"Clash\" "
         + "FROM \"Attendances\" WHERE \"Club\" = @club ORDER BY \"LessonId\", \"PersonId\"";
 
+    private const string Lessons =
+        "SELECT \"Id\", \"ProgrammeId\", \"Date\", \"Start\", \"End\", \"UkemiFrom\", \"UkemiTo\", \"HalfTime\", \"ClosureId\" FROM \"Lessons\" WHERE \"Club\" = @club";
+
     private readonly Findings findings;
     private readonly Func<DateOnly, AttendanceRules> rulesOn;
     private readonly CheckReplaces replaces;
@@ -31,26 +33,26 @@ internal sealed class CheckStates : IDisposable
     private readonly LineReading states;
     private readonly List<MarkLine> group = [];
     private readonly Dictionary<(MarkKind, short, int), StateLine?> folded = [];
+    private readonly Dictionary<DateOnly, AttendanceRules> rulesOfDays = [];
     private MarkLine ahead;
     private bool hasAhead;
     private LessonRow? lesson;
     private AttendanceRules rules = new();
 
-    public CheckStates(ReadSnapshot view, int club, Findings findings, Func<DateOnly, AttendanceRules> rulesOn)
+    /// <summary>How many lanes of a view it reads through.</summary>
+    public const int Readers = 3;
+
+    public CheckStates(ReadSnapshot view, int firstLane, int club, Findings findings, Func<DateOnly, AttendanceRules> rulesOn)
     {
         this.club = club;
         this.findings = findings;
         this.rulesOn = rulesOn;
-        using (var db = view.OpenDb())
-        {
-            lessons = db.Lessons.AsNoTracking().ToDictionary(l => l.Id);
-            people = [.. db.People.Select(p => p.Id)];
-            devices = [.. db.Devices.Select(d => d.Id)];
-        }
-
-        marks = LineReading.Of(view, 0, Marks, club);
-        states = LineReading.Of(view, 1, States, club);
-        replaces = new CheckReplaces(view, 2, club, findings);
+        lessons = ReadLessons(view, firstLane);
+        people = ReadIds(view, firstLane, "People");
+        devices = ReadIds(view, firstLane, "Devices");
+        marks = LineReading.Of(view, firstLane, Marks, club);
+        states = LineReading.Of(view, firstLane + 1, States, club);
+        replaces = new CheckReplaces(view, firstLane + 2, club, findings);
     }
 
     public long MarksRead { get; private set; }
@@ -91,7 +93,6 @@ internal sealed class CheckStates : IDisposable
     {
         marks.Dispose();
         states.Dispose();
-        replaces.Dispose();
     }
 
     private int Compare()
@@ -108,7 +109,7 @@ internal sealed class CheckStates : IDisposable
             folded.Clear();
             lesson = lessons.GetValueOrDefault(first.LessonId);
             if (lesson is null) findings.Add(CheckPart.Links, $"Mark {first.Id} is of a lesson {first.LessonId} that is not there.");
-            else rules = rulesOn(lesson.Date);
+            else if (!rulesOfDays.TryGetValue(lesson.Date, out rules!)) rulesOfDays.Add(lesson.Date, rules = rulesOn(lesson.Date));
         }
 
         if (lesson is null) return;
@@ -150,9 +151,10 @@ internal sealed class CheckStates : IDisposable
         if (!hasAhead) return false;
         var lessonId = ahead.LessonId;
         var personId = ahead.PersonId;
+        var isKnown = people.Contains(personId);
         while (hasAhead && ahead.PersonId == personId && ahead.LessonId == lessonId)
         {
-            CheckLine(in ahead);
+            CheckLine(in ahead, isKnown);
             group.Add(ahead);
             hasAhead = NextMark();
         }
@@ -160,9 +162,9 @@ internal sealed class CheckStates : IDisposable
         return true;
     }
 
-    private void CheckLine(in MarkLine mark)
+    private void CheckLine(in MarkLine mark, bool personIsKnown)
     {
-        if (!people.Contains(mark.PersonId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a person {mark.PersonId} that is not there.");
+        if (!personIsKnown) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a person {mark.PersonId} that is not there.");
         if (!devices.Contains(mark.DeviceId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a device {mark.DeviceId} that is not there.");
         if (mark.HasNoItem) findings.Add(CheckPart.Marks, $"Mark {mark.Id} of person {mark.PersonId} is of something seen and has no item.");
         if (mark.Replaces is not null) replaces.Add(in mark);
@@ -190,6 +192,40 @@ internal sealed class CheckStates : IDisposable
         if (!states.Next()) return false;
         StatesRead++;
         return true;
+    }
+
+    private Dictionary<Guid, LessonRow> ReadLessons(ReadSnapshot view, int lane)
+    {
+        var found = new Dictionary<Guid, LessonRow>();
+        using var lines = LineReading.Of(view, lane, Lessons, club);
+        TimeOnly Time(int at) => TimeOnly.FromTimeSpan(TimeSpan.FromMinutes(lines.Whole(at)));
+        while (lines.Next())
+        {
+            var row = new LessonRow
+            {
+                Club = club,
+                Id = lines.Id(0),
+                ProgrammeId = lines.Id(1),
+                Date = lines.Day(2),
+                Start = Time(3),
+                End = Time(4),
+                UkemiFrom = Time(5),
+                UkemiTo = Time(6),
+                HalfTime = Time(7),
+                ClosureId = lines.IdIfAny(8),
+            };
+            found.Add(row.Id, row);
+        }
+
+        return found;
+    }
+
+    private HashSet<Guid> ReadIds(ReadSnapshot view, int lane, string table)
+    {
+        var found = new HashSet<Guid>();
+        using var lines = LineReading.Of(view, lane, $"SELECT \"Id\" FROM \"{table}\" WHERE \"Club\" = @club", club);
+        while (lines.Next()) found.Add(lines.Id(0));
+        return found;
     }
 
     private StateLine ReadState() => new(
