@@ -30,20 +30,20 @@ internal sealed class ReadSnapshot : IAsyncDisposable
     /// <param name="engine">The club.</param>
     /// <param name="readersAtOnce">How many readers may be open at once; each uses a lane of its own.</param>
     /// <param name="cancel">Stops the opening.</param>
-    /// <param name="readersBeside">
-    /// How many more may be open at once on a second thread, which sees the same moment. Their lanes have the numbers after the others;
-    /// only what reads line by line may use them.
-    /// </param>
-    public static async Task<ReadSnapshot> OpenAsync(Engine engine, int readersAtOnce, CancellationToken cancel, int readersBeside = 0)
+    /// <param name="threadsBeside">How many other threads read the same moment. Their lanes come after the others; only what reads line by line may use them.</param>
+    /// <param name="readersOfEach">How many readers each of these threads may have open at once.</param>
+    public static async Task<ReadSnapshot> OpenAsync(
+        Engine engine, int readersAtOnce, CancellationToken cancel, int threadsBeside = 0, int readersOfEach = 0)
     {
         if (engine is SqliteEngine file)
         {
-            return new ReadSnapshot(engine, await SqliteLanes.OpenAsync(file, readersAtOnce, readersBeside, cancel).ConfigureAwait(false), isSqlite: true);
+            return new ReadSnapshot(engine, await SqliteLanes.OpenAsync(file, readersAtOnce, threadsBeside, readersOfEach, cancel).ConfigureAwait(false), isSqlite: true);
         }
 
-        var lanes = new List<Lane>(readersAtOnce + readersBeside);
+        var all = readersAtOnce + threadsBeside * readersOfEach;
+        var lanes = new List<Lane>(all);
         string? view = null;
-        for (var lane = 0; lane < readersAtOnce + readersBeside; lane++)
+        for (var lane = 0; lane < all; lane++)
         {
             var connection = engine.OpenConnection();
             var transaction = await ((NpgsqlConnection)connection).BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel).ConfigureAwait(false);

@@ -13,43 +13,45 @@ internal static class SqliteLanes
     /// <summary>A commit between two openings is rare, and a thousand in a row do not happen.</summary>
     private const int MostTries = 1000;
 
-    public static async Task<List<ReadSnapshot.Lane>> OpenAsync(SqliteEngine file, int readers, int readersBeside, CancellationToken cancel)
+    public static async Task<List<ReadSnapshot.Lane>> OpenAsync(
+        SqliteEngine file, int readers, int threadsBeside, int readersOfEach, CancellationToken cancel)
     {
         var text = new SqliteConnectionStringBuilder { DataSource = file.File, Mode = SqliteOpenMode.ReadOnly, Pooling = false };
         var connection = new SqliteConnection(text.ToString());
-        sqlite3? bare = null;
+        var beside = new List<sqlite3>(threadsBeside);
         try
         {
             await connection.OpenAsync(cancel).ConfigureAwait(false);
             SqlitePragmas.Set(connection);
             DbTransaction transaction;
-            if (readersBeside == 0)
+            if (threadsBeside == 0)
             {
                 // A deferred transaction takes its view at its first read, and one SQLite connection carries any number of readers.
                 transaction = connection.BeginTransaction(IsolationLevel.Serializable, deferred: true);
             }
             else
             {
-                bare = OpenBare(file.File);
-                transaction = await SameMomentAsync(file, text.ToString(), connection, bare, cancel).ConfigureAwait(false);
+                while (beside.Count < threadsBeside) beside.Add(OpenBare(file.File));
+                transaction = await SameMomentAsync(file, text.ToString(), connection, beside, cancel).ConfigureAwait(false);
             }
 
             return
             [
                 .. Enumerable.Repeat(new ReadSnapshot.Lane(connection, transaction), readers),
-                .. Enumerable.Repeat(new ReadSnapshot.Lane(null, null, bare), readersBeside),
+                .. beside.SelectMany(bare => Enumerable.Repeat(new ReadSnapshot.Lane(null, null, bare), readersOfEach)),
             ];
         }
         catch (SqliteException cause)
         {
-            bare?.Dispose();
+            foreach (var bare in beside) bare.Dispose();
             await connection.DisposeAsync().ConfigureAwait(false);
             throw new StoreRefusal($"{file.File} cannot be read: {cause.Message}", cause);
         }
     }
 
-    /// <summary>Begins both views, again and again until a third connection has seen no commit between the two.</summary>
-    private static async Task<DbTransaction> SameMomentAsync(SqliteEngine file, string text, SqliteConnection first, sqlite3 second, CancellationToken cancel)
+    /// <summary>Begins all views, again and again until one more connection has seen no commit meanwhile.</summary>
+    private static async Task<DbTransaction> SameMomentAsync(
+        SqliteEngine file, string text, SqliteConnection first, List<sqlite3> beside, CancellationToken cancel)
     {
         using var observer = new SqliteConnection(text);
         await observer.OpenAsync(cancel).ConfigureAwait(false);
@@ -59,10 +61,10 @@ internal static class SqliteLanes
             var before = Number(observer, "PRAGMA data_version");
             var transaction = first.BeginTransaction(IsolationLevel.Serializable, deferred: true);
             Number(first, "SELECT count(*) FROM sqlite_master", transaction);
-            Run(second, "BEGIN; SELECT count(*) FROM sqlite_master");
+            foreach (var bare in beside) Run(bare, "BEGIN; SELECT count(*) FROM sqlite_master");
             if (Number(observer, "PRAGMA data_version") == before) return transaction;
             await transaction.DisposeAsync().ConfigureAwait(false);
-            Run(second, "COMMIT");
+            foreach (var bare in beside) Run(bare, "COMMIT");
         }
 
         throw new StoreRefusal($"{file.File} is written to without a pause. Check a copy of it.");

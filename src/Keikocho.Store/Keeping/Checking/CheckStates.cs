@@ -6,21 +6,17 @@ using Keikocho.Store.Marks;
 namespace Keikocho.Store.Keeping.Checking;
 
 /// <summary>
-/// Folds every mark again, lesson by lesson, and compares with the stored states. Marks and states come side by side in the same
-/// order: memory holds one person at one lesson, the lessons and the people.
+/// Folds every mark of one half of the lessons again, lesson by lesson, and compares with the stored states. Marks and states come side by
+/// side in the same order: memory holds one person at one lesson, the lessons and the people.
 /// </summary>
 internal sealed class CheckStates : IDisposable
 {
     private const string Marks =
-        "SELECT \"LessonId\", \"PersonId\", \"Id\", \"DeviceId\", \"Sequence\", \"Kind\", \"At\", \"Code\", \"Replaces\", \"ItemId\" FROM \"Marks\" "
-        + "WHERE \"Club\" = @club ORDER BY \"LessonId\", \"PersonId\"";
+        "SELECT \"LessonId\", \"PersonId\", \"Id\", \"DeviceId\", \"Sequence\", \"Kind\", \"At\", \"Code\", \"Replaces\", \"ItemId\" FROM \"Marks\"";
 
     private const string States =
         "SELECT \"LessonId\", \"PersonId\", \"ProgrammeId\", \"Date\", \"Word\", \"Arrived\", \"LeftAt\", \"Late\", \"Counts\", \"Ukemi\", \"LeftEarly\", \"Clash\" "
-        + "FROM \"Attendances\" WHERE \"Club\" = @club ORDER BY \"LessonId\", \"PersonId\"";
-
-    private const string Lessons =
-        "SELECT \"Id\", \"ProgrammeId\", \"Date\", \"Start\", \"End\", \"UkemiFrom\", \"UkemiTo\", \"HalfTime\", \"ClosureId\" FROM \"Lessons\" WHERE \"Club\" = @club";
+        + "FROM \"Attendances\"";
 
     private readonly Findings findings;
     private readonly Func<DateOnly, AttendanceRules> rulesOn;
@@ -33,8 +29,8 @@ internal sealed class CheckStates : IDisposable
     private readonly LineReading states;
     private readonly List<MarkLine> group = [];
     private readonly Dictionary<(MarkKind, short, int), StateLine?> folded = [];
-    private readonly Dictionary<DateOnly, AttendanceRules> rulesOfDays = [];
     private MarkLine ahead;
+    private Guid knownDevice;
     private bool hasAhead;
     private LessonRow? lesson;
     private AttendanceRules rules = new();
@@ -42,16 +38,26 @@ internal sealed class CheckStates : IDisposable
     /// <summary>How many lanes of a view it reads through.</summary>
     public const int Readers = 3;
 
-    public CheckStates(ReadSnapshot view, int firstLane, int club, Findings findings, Func<DateOnly, AttendanceRules> rulesOn)
+    /// <summary>Reads the lessons and whom there is; compares nothing yet.</summary>
+    /// <param name="view">The club at one moment.</param>
+    /// <param name="firstLane">The first of its lanes that this one may use.</param>
+    /// <param name="club">Number of the club.</param>
+    /// <param name="findings">Hears what is wrong.</param>
+    /// <param name="rulesOn">The rules of the fold on a day.</param>
+    /// <param name="border">Where the lessons are cut in two.</param>
+    /// <param name="isUpper">True for the lessons whose id is the border or comes after it, false for those before.</param>
+    public CheckStates(
+        ReadSnapshot view, int firstLane, int club, Findings findings, Func<DateOnly, AttendanceRules> rulesOn, Guid border, bool isUpper)
     {
+        var half = $" WHERE \"Club\" = @club AND \"LessonId\" {(isUpper ? ">=" : "<")} {view.Literal(border)} ORDER BY \"LessonId\", \"PersonId\"";
         this.club = club;
         this.findings = findings;
         this.rulesOn = rulesOn;
-        lessons = ReadLessons(view, firstLane);
-        people = ReadIds(view, firstLane, "People");
-        devices = ReadIds(view, firstLane, "Devices");
-        marks = LineReading.Of(view, firstLane, Marks, club);
-        states = LineReading.Of(view, firstLane + 1, States, club);
+        lessons = ReadForCheck.Lessons(view, firstLane, club);
+        people = ReadForCheck.Ids(view, firstLane, club, "People");
+        devices = ReadForCheck.Ids(view, firstLane, club, "Devices");
+        marks = LineReading.Of(view, firstLane, Marks + half, club);
+        states = LineReading.Of(view, firstLane + 1, States + half, club);
         replaces = new CheckReplaces(view, firstLane + 2, club, findings);
     }
 
@@ -109,7 +115,7 @@ internal sealed class CheckStates : IDisposable
             folded.Clear();
             lesson = lessons.GetValueOrDefault(first.LessonId);
             if (lesson is null) findings.Add(CheckPart.Links, $"Mark {first.Id} is of a lesson {first.LessonId} that is not there.");
-            else if (!rulesOfDays.TryGetValue(lesson.Date, out rules!)) rulesOfDays.Add(lesson.Date, rules = rulesOn(lesson.Date));
+            else rules = rulesOn(lesson.Date);
         }
 
         if (lesson is null) return;
@@ -165,7 +171,9 @@ internal sealed class CheckStates : IDisposable
     private void CheckLine(in MarkLine mark, bool personIsKnown)
     {
         if (!personIsKnown) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a person {mark.PersonId} that is not there.");
-        if (!devices.Contains(mark.DeviceId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a device {mark.DeviceId} that is not there.");
+        // A lesson's marks come mostly from one device.
+        if (mark.DeviceId != knownDevice && devices.Contains(mark.DeviceId)) knownDevice = mark.DeviceId;
+        if (mark.DeviceId != knownDevice) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a device {mark.DeviceId} that is not there.");
         if (mark.HasNoItem) findings.Add(CheckPart.Marks, $"Mark {mark.Id} of person {mark.PersonId} is of something seen and has no item.");
         if (mark.Replaces is not null) replaces.Add(in mark);
     }
@@ -192,40 +200,6 @@ internal sealed class CheckStates : IDisposable
         if (!states.Next()) return false;
         StatesRead++;
         return true;
-    }
-
-    private Dictionary<Guid, LessonRow> ReadLessons(ReadSnapshot view, int lane)
-    {
-        var found = new Dictionary<Guid, LessonRow>();
-        using var lines = LineReading.Of(view, lane, Lessons, club);
-        TimeOnly Time(int at) => TimeOnly.FromTimeSpan(TimeSpan.FromMinutes(lines.Whole(at)));
-        while (lines.Next())
-        {
-            var row = new LessonRow
-            {
-                Club = club,
-                Id = lines.Id(0),
-                ProgrammeId = lines.Id(1),
-                Date = lines.Day(2),
-                Start = Time(3),
-                End = Time(4),
-                UkemiFrom = Time(5),
-                UkemiTo = Time(6),
-                HalfTime = Time(7),
-                ClosureId = lines.IdIfAny(8),
-            };
-            found.Add(row.Id, row);
-        }
-
-        return found;
-    }
-
-    private HashSet<Guid> ReadIds(ReadSnapshot view, int lane, string table)
-    {
-        var found = new HashSet<Guid>();
-        using var lines = LineReading.Of(view, lane, $"SELECT \"Id\" FROM \"{table}\" WHERE \"Club\" = @club", club);
-        while (lines.Next()) found.Add(lines.Id(0));
-        return found;
     }
 
     private StateLine ReadState() => new(
@@ -260,7 +234,7 @@ internal sealed class CheckStates : IDisposable
         }
 
         Add("programme", stored.ProgrammeId, wanted.ProgrammeId);
-        Add("date", stored.Date, wanted.Date);
+        Add("date", DayText(stored.Date), DayText(wanted.Date));
         Add("word", stored.Word, wanted.Word);
         Add("arrival", TimeText(stored.Arrived), TimeText(wanted.Arrived));
         Add("leaving", TimeText(stored.LeftAt), TimeText(wanted.LeftAt));
@@ -271,6 +245,8 @@ internal sealed class CheckStates : IDisposable
         Add("clash", stored.Clash, wanted.Clash);
         return string.Join("; ", parts);
     }
+
+    private static string DayText(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string TimeText(short minutes) => minutes == MarkLine.NoTime ? "none" : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60:00}:{minutes % 60:00}");
 }

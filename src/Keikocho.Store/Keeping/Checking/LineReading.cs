@@ -1,6 +1,5 @@
 using System.Data.Common;
 using System.Runtime.InteropServices;
-using System.Text;
 using Microsoft.Data.Sqlite;
 using SQLitePCL;
 
@@ -40,6 +39,8 @@ internal abstract class LineReading : IDisposable
         private readonly sqlite3 connection;
         private readonly sqlite3_stmt statement;
         private readonly nint address;
+        private (long, short) lastWritten;
+        private DateOnly lastDay;
 
         public BelowTheReader(sqlite3 connection, string question, int club)
         {
@@ -71,13 +72,16 @@ internal abstract class LineReading : IDisposable
 
         public override DateOnly Day(int at)
         {
-            // A text of exactly ten characters, "2026-03-01", eight and two of them; a text's bytes are there whatever it was stored as.
+            // Ten characters, "2026-03-01", eight and two of them; the same day comes many times in a row.
             var text = SqliteColumns.Text(address, at);
             if (SqliteColumns.Length(address, at) != 10) throw new InvalidDataException("a date that is none");
-            Span<long> bytes = [Marshal.ReadInt64(text), (ushort)Marshal.ReadInt16(text, 8)];
-            Span<char> letters = stackalloc char[10];
-            Encoding.Latin1.GetChars(MemoryMarshal.AsBytes(bytes)[..10], letters);
-            return DateOnly.TryParseExact(letters, "yyyy-MM-dd", out var day) ? day : throw new InvalidDataException("a date that is none");
+            (long, short) written = (Marshal.ReadInt64(text), Marshal.ReadInt16(text, 8));
+            if (written == lastWritten) return lastDay;
+            var day = DateOnly.TryParseExact(Marshal.PtrToStringUTF8(text, 10), "yyyy-MM-dd", out var read)
+                ? read
+                : throw new InvalidDataException("a date that is none");
+            (lastWritten, lastDay) = (written, day);
+            return day;
         }
 
         public override string Text(int at) => Marshal.PtrToStringUTF8(SqliteColumns.Text(address, at)) ?? "";
