@@ -77,7 +77,7 @@ public sealed class WhoIsReadyTests(Browser browser)
         // To the left is clean on 12 and 19 November, to the right on the 12th alone: one more. The white-yellow fall is asked always, and a fall is
         // never credited by rank.
         ("Jarek Fennick", "If", "15 of 15 lessons; registered to 31 August Instructor only almost certain to attend enough lessons",
-            "3 of 5 good; Falling sideways, both sides, from standing clean twice, on 12 and 19 November: once more; Falling backward, from standing not yet seen clean: two evenings"),
+            "3 of 5 good; Falling sideways, both sides, from standing: to the right clean once, on 12 November: once more; Falling backward, from standing not yet seen clean: two evenings"),
         // Two lessons short and six left; a head touch shuts that way and begins the count again. O-goshi and the word come with the rank worn.
         ("Fabian Millrace", "If", "13 of 15 lessons; if the child comes to 2 of the 6 lessons left Instructor only almost certain to attend enough lessons",
             "2 of 5 good; Falling sideways, both sides, from standing: the head touched on 19 November; not yet seen clean: two evenings; Falling backward, from standing not yet seen clean: two evenings; Kesa-gatame not yet seen good: two evenings"),

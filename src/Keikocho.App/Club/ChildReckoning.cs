@@ -11,8 +11,9 @@ namespace Keikocho.App.Club;
 /// <param name="LastLesson">Day of the last lesson attended; null when there is none in the last eighteen months.</param>
 /// <param name="Started">First day that counts: the first lesson, or the day of the promotion.</param>
 /// <param name="FromPromotion">Whether the clock started at a promotion.</param>
+/// <param name="FromJoining">Whether it started on the day of joining by a list, the first lesson being unknown.</param>
 public sealed record ChildReckoning(
-    Guid PersonId, ClockAnswer Clock, ChildChance Chance, int LessonsEver, DateOnly? LastLesson, DateOnly Started, bool FromPromotion)
+    Guid PersonId, ClockAnswer Clock, ChildChance Chance, int LessonsEver, DateOnly? LastLesson, DateOnly Started, bool FromPromotion, bool FromJoining = false)
 {
     /// <summary>Fewer lessons than this make a newcomer (proposed 6; ours, no source).</summary>
     public const int NewcomerBelow = 6;

@@ -74,17 +74,22 @@ public sealed class Reckonings
         DateOnly? test = tests.Count > 0 ? tests[0] : null;
         DateOnly? later = tests.Count > 1 ? tests[1] : null;
 
-        var clocks = new List<(EnrolmentRow Enrolment, ClockAnswer Clock, DateOnly Start, bool Promotion)>(register.Count);
+        var byList = PastStates.EnrolledByAList(reading, programme.Id);
+        var clocks = new List<(EnrolmentRow Enrolment, ClockAnswer Clock, DateOnly Start, ClockStart At)>(register.Count);
         var counts = new List<AttendanceChild>(register.Count);
         foreach (var enrolment in register)
         {
             var own = states.GetValueOrDefault(enrolment.PersonId) ?? [];
             var promoted = book.NewestAwardOf(enrolment.PersonId, programme.LadderId)?.On is { } on && enrolment.CountsFrom == on.AddDays(1);
             var start = promoted ? enrolment.CountsFrom.AddDays(-1) : enrolment.CountsFrom;
+            // A list says when a child joined; only a mark of that day says that it was the first lesson.
+            var at = promoted ? ClockStart.Promotion
+                : byList.Contains(enrolment.Id) && !own.Values.Any(s => s.Date == start && s.Counts) ? ClockStart.Joined
+                : ClockStart.FirstLesson;
             var clock = Clock.Reckon(new ClockSnapshot(
                 asOf < start ? start : asOf,
                 start,
-                promoted ? ClockStart.Promotion : ClockStart.FirstLesson,
+                at,
                 ClubRules.Clock(book, programme, enrolment.PersonId, test ?? asOf, asOf),
                 [.. lessons.Where(l => l.Date >= enrolment.CountsFrom && (test is null ? l.Date <= asOf : l.Date <= test)).Select(l => new ClockLesson(
                     l.Date,
@@ -94,7 +99,7 @@ public sealed class Reckonings
                     new LessonId(l.Id)))],
                 test is { } t && t < start ? null : test,
                 test is { } u && u < start ? null : later));
-            clocks.Add((enrolment, clock, start, promoted));
+            clocks.Add((enrolment, clock, start, at));
             var held = lessons.Where(l => l.Date >= year && l.Date >= enrolment.From && l.Date <= asOf && l.ClosureId is null && !missing.Contains(l.Id)).ToList();
             var attended = held.Count(l => own.TryGetValue(l.Id, out var state) && state.Counts);
             counts.Add(new AttendanceChild(
@@ -109,7 +114,8 @@ public sealed class Reckonings
             ever.GetValueOrDefault(c.Enrolment.PersonId),
             (states.GetValueOrDefault(c.Enrolment.PersonId) ?? []).Values.Where(s => s.Counts).Select(s => (DateOnly?)s.Date).Max(),
             c.Start,
-            c.Promotion)).ToFrozenDictionary(c => c.PersonId);
+            c.At == ClockStart.Promotion,
+            c.At == ClockStart.Joined)).ToFrozenDictionary(c => c.PersonId);
         return new ProgrammeReckoning(asOf, test, children, attendance, later);
     }
 

@@ -27,9 +27,10 @@ public static partial class ErrorPages
             {
                 problem = Problem.ForRefusal(Refusals.Of(e)!.Message);
             }
-            catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested && !context.Response.HasStarted)
+            catch (Exception e) when (e is OperationCanceledException or ObjectDisposedException
+                && context.RequestAborted.IsCancellationRequested && !context.Response.HasStarted)
             {
-                // The browser went away: there is nobody to tell.
+                // The browser went away, or the program closed in the middle of it: there is nobody to tell.
                 context.Response.StatusCode = StatusCodes.Status499ClientClosedRequest;
             }
 #pragma warning disable CA1031 // The edge of the program: whatever it was, a person gets a page and the log the details.
@@ -56,19 +57,20 @@ public static partial class ErrorPages
             await response.WriteAsJsonAsync(new { problem = $"{problem.Title}. {problem.Text}" }, WebJson.Options, context.RequestAborted);
             return;
         }
-        // What was being rendered when it went wrong has left its traces in the request's own scope.
         var before = context.RequestServices;
-        await using var scope = before.GetRequiredService<IServiceScopeFactory>().CreateAsyncScope();
-        context.RequestServices = scope.ServiceProvider;
         try
         {
+            // What was being rendered when it went wrong has left its traces in the request's own scope.
+            await using var scope = before.GetRequiredService<IServiceScopeFactory>().CreateAsyncScope();
+            context.RequestServices = scope.ServiceProvider;
             await ProblemPage.Answer(problem, await TypedFields.ReadAsync(context, problem)).ExecuteAsync(context);
         }
 #pragma warning disable CA1031 // The page of the error may not itself be the error that nobody sees.
         catch (Exception e) when (!response.HasStarted)
 #pragma warning restore CA1031
         {
-            Surprise(log, context.TraceIdentifier, e);
+            // The program is closing and has put its services away: that is no surprise, and plain words need none of them.
+            if (e is not ObjectDisposedException) Surprise(log, context.TraceIdentifier, e);
             response.Clear();
             response.StatusCode = problem.Status;
             response.ContentType = "text/plain; charset=utf-8";

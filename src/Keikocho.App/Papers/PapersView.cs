@@ -45,7 +45,8 @@ public sealed record PapersView(
         var tests = PaperTest.Offered(club).Select(t => PaperTest.Of(club, t)).Where(t => t.Edition is not null).ToList();
         var ladders = tests.DistinctBy(t => t.Edition!.Id).ToList();
         // Where several programmes are tested, each word says of which it is.
-        string Whose(PaperTest test, string words) => tests.Any(t => t.Programme.Id != tests[0].Programme.Id) ? $"{test.Programme.Name}: {words}" : words;
+        var several = tests.DistinctBy(t => t.Programme.Id).Skip(1).Any();
+        string Whose(PaperTest test, string words) => several ? $"{test.Programme.Name}: {words}" : words;
         return new PapersView(
             [.. offered.Select(l => (l.Id.ToString("D"), Words(club, l)))],
             UsualLesson(club)?.Id.ToString("D"),

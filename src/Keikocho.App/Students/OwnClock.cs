@@ -29,7 +29,7 @@ public sealed record SettingLine(string Meaning, string Value, string Source)
 /// <param name="Sentence">What follows it.</param>
 /// <param name="Test">The day of the test; empty when none is set.</param>
 /// <param name="Count">"7 of 9": attended of held.</param>
-/// <param name="SinceWord">Since what is counted: "since this belt", "since the first lesson".</param>
+/// <param name="SinceWord">Since what is counted: "since this belt", "since the first lesson", "since joining".</param>
 /// <param name="Reckoned">The evening just closed.</param>
 /// <param name="Left">The lessons left, in words; empty when none is.</param>
 /// <param name="Reasons">Every rule, figure and date.</param>
@@ -77,7 +77,7 @@ public sealed record OwnClock(
             sentence,
             reckoning.TestOn?.Full() ?? "",
             $"{clock.Attended} of {clock.Held}",
-            reckoned.FromPromotion ? "since this belt" : "since the first lesson",
+            reckoned.FromPromotion ? "since this belt" : reckoned.FromJoining ? "since joining" : "since the first lesson",
             $"Reckoned after {reckoning.AsOf.WithWeekday()}.",
             left.Count switch
             {

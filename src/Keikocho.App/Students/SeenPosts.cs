@@ -38,6 +38,7 @@ public static class SeenPosts
         if (FallForms.Way(form.Way) is not { } way) errors.Add(new("way", "Choose which way the child fell."));
         else if (FallForms.Stage(form.Stage) is not { } stage) errors.Add(new("stage", "Choose the stage."));
         else if (!FallForms.Exists(way, stage)) errors.Add(new("stage", $"{FallForms.Heading(way)} there is no {FallWords.Stage(stage)}. Choose a lower stage."));
+        WasThere(club, view, lesson, "fallLesson", errors);
         if (form.Outcome is not ("clean" or "touched")) errors.Add(new("outcome", "Say whether the fall was clean or the head touched."));
         if (errors.Count > 0) return Refuse(view, errors, form);
         var tap = SeenTap.OfFall(Command(club, form, $"{id:D} fall"), lesson!.Value, id, FallForms.Way(form.Way)!.Value, FallForms.Stage(form.Stage)!.Value, form.Outcome == "clean");
@@ -50,6 +51,7 @@ public static class SeenPosts
         if (club.Acting is not { } acting) return NobodyActs(view);
         var errors = new List<FieldError>();
         var lesson = Lesson(club, view, form.SeenLesson, "seenLesson", errors);
+        WasThere(club, view, lesson, "seenLesson", errors);
         var item = view.Seen.Choices.FirstOrDefault(c => c.Item.Key == form.Item);
         if (item is null) errors.Add(new("item", "Choose the item."));
         var word = SeenWords.Read(form.Word);
@@ -138,10 +140,12 @@ public static class SeenPosts
         if (on > club.Today) errors.Add(new("liftOn", $"{on.Value.Full()} is still to come. A stand-down is lifted on the day."));
         if (string.IsNullOrWhiteSpace(form.LiftWhy)) errors.Add(new("liftWhy", "The reason is missing. Write whose word it rests on, not what is wrong with the child."));
         if (errors.Count > 0) return Refuse(view, errors, form);
-        var outcome = await club.House.StandDowns.LiftAsync(which, id, adult, on!.Value, form.LiftWhy, acting.Id, club.Device, cancel);
+        var outcome = await club.House.StandDowns.LiftAsync(which, id, adult, on!.Value, form.LiftWhy, club.Today, acting.Id, club.Device, cancel);
         if (outcome == StandDownOutcome.NotSaid) return Refuse(view, [new("liftOn", $"{on.Value.Full()} is before the stand-down began.")], form);
         if (outcome == StandDownOutcome.NoAdult) return Refuse(view, [new("liftBy", "That adult had no duty in the club on that day, or was not 18. Choose another, or another day.")], form);
-        return Done(view, StandDownForms.Said(outcome, "Lifted. The falls are shown again first; the old entry stays in the history."), "stand-downs");
+        return Done(view, StandDownForms.Said(outcome, on < club.Today
+            ? $"Lifted from {on.Value.Full()}, entered today: falls count from today on, and are shown again first; the old entry stays in the history."
+            : "Lifted. The falls are shown again first; the old entry stays in the history."), "stand-downs");
     }
 
     private static async Task<IResult> WayAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] SeenFields form, CancellationToken cancel)
@@ -164,6 +168,13 @@ public static class SeenPosts
         if (Guid.TryParse(typed, out var asked) && LessonChoice.Of(club, asked) is { } lesson && lesson.ProgrammeId == view.Programme.Id) return lesson.Id;
         errors.Add(new(field, "Choose the evening: a lesson of this programme that was held."));
         return null;
+    }
+
+    private static void WasThere(OpenClub club, StudentView view, Guid? lesson, string field, List<FieldError> errors)
+    {
+        if (lesson is not { } id || club.Book.Lesson(id) is not { } row) return;
+        var child = view.Person;
+        if (ThereThatEvening.WhyNot(club, row, child.Id, child.CallName, EvidenceReader.Of(club.Reading, [child.Id], null, club.Today)[child.Id]) is { } why) errors.Add(new(field, why));
     }
 
     private static Guid Command(OpenClub club, SeenFields form, string use) => AnotherId.Of(form.Command ?? Guid.CreateVersion7(club.Clock.Now), use);

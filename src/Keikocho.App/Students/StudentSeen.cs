@@ -88,7 +88,7 @@ public sealed record StudentSeen(
         var choices = ItemChoice.EditionOf(book, programme, today) is { } edition ? ItemChoice.ItemsOf(book, edition) : [];
         return new StudentSeen(
             gates,
-            [.. gates.Ways.Select(Way)],
+            [.. LinesOf(gates)],
             [.. evidence.Items.OrderBy(i => names.Place(i.Key)).ThenBy(i => names.Name(i.Key), StringComparer.Ordinal).Select(i => Item(names.Name(i.Key), names.Kind(i.Key), i.Value, day => IsClosed(book, programme.Id, day)))],
             [.. marks.Where(m => !m.Mark.Confirmed).Select(Line)],
             [.. marks.Take(MostMarks).Select(Line)],
@@ -101,12 +101,21 @@ public sealed record StudentSeen(
             duties.Any(d => d.Kind is DutyKind.HeadInstructor or DutyKind.Instructor) ? [.. history.Changes.Take(MostMarks).Select(c => Change(club, names, c))] : []);
     }
 
-    private static WayLine Way(WayGate gate)
+    // Ways that are shut for the very same reason stand on one line.
+    private static IEnumerable<WayLine> LinesOf(FallGateAnswer gates) => gates.Ways.Select(g => (Gate: g, Said: SaidOf(g)))
+        .GroupBy(g => g.Said.Because is GateReason and not StageIsOpen ? $"{g.Gate.OpenTo} {g.Said.Stage} {g.Said.OpensWith} {g.Said.MayBeTried} {((GateReason)g.Said.Because).Rest}" : $"{g.Gate.Way}")
+        .Select(same => Way([.. same.Select(g => g.Gate)]));
+
+    private static StageGate SaidOf(WayGate gate) =>
+        gate.Stages.FirstOrDefault(s => s.State != GateState.Open && FallForms.Exists(gate.Way, s.Stage)) ?? gate.Stages.Last(s => s.State == GateState.Open);
+
+    private static WayLine Way(IReadOnlyList<WayGate> same)
     {
-        var next = gate.Stages.FirstOrDefault(s => s.State != GateState.Open && FallForms.Exists(gate.Way, s.Stage));
-        var said = next ?? gate.Stages.Last(s => s.State == GateState.Open);
+        var gate = same[0];
+        var said = SaidOf(gate);
+        var next = said.State == GateState.Open ? null : said;
         return new WayLine(
-            FallForms.Heading(gate.Way),
+            same.Count == 1 ? FallForms.Heading(gate.Way) : SameReason.Named([.. same.Select(g => g.Way)]),
             FallsView.GateLine(gate),
             next is null ? null : $"{FallForms.Capital(FallWords.Stage(next.Stage))}: {(next.State == GateState.LookAgain ? "look again" : "shut")}{(next.OpensWith is { } opens ? $"; {opens}" : "")}{(next.MayBeTried ? "; may be tried with a named instructor watching" : "")}.",
             Because(said.Because));
@@ -177,7 +186,7 @@ public sealed record StudentSeen(
         var scope = FallForms.Capital(WaitingView.Scope(held.Scope));
         var passed = held.LiftedOn is null && held.ReviewOn <= today;
         var fate = held.LiftedOn is { } lifted
-            ? $"Lifted on {lifted.Full()}{(held.LiftedById is { } adult ? By(book, adult) : "")}: {held.LiftedWhy?.TrimEnd('.')}."
+            ? $"Lifted on {lifted.Full()}{(held.LiftEnteredOn > lifted ? $", entered on {held.LiftEnteredOn.Value.Full()}," : "")}{(held.LiftedById is { } adult ? By(book, adult) : "")}: {held.LiftedWhy?.TrimEnd('.')}."
             : (held.ReviewOn, passed) switch
             {
                 (null, _) => "No review day is set; it stands until it is lifted.",

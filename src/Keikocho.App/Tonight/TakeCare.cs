@@ -106,8 +106,8 @@ public static class TakeCare
         if (RoleWords.ThrownOnly(gates.Role) is { } only) return $"Throws tonight; {only}.|Throw tonight; are{only["is".Length..]}.";
         if (gates.Role != RoleWords.ToriOnly)
         {
-            var shut = gates.Ways.Where(w => touched.Contains(w.Way) && w.OpenTo < FirstStageWithPartner).Select(w => FallWords.Of(w.Way)).ToList();
-            return shut.Count == 0 ? null : $"Is not thrown {string.Join(" or ", shut)} tonight.|Are not thrown {string.Join(" or ", shut)} tonight.";
+            var shut = gates.Ways.Where(w => touched.Contains(w.Way) && w.OpenTo < FirstStageWithPartner).Select(w => w.Way).ToList();
+            return shut.Count == 0 ? null : $"Is not thrown {FallWords.Together(shut, "or")} tonight.|Are not thrown {FallWords.Together(shut, "or")} tonight.";
         }
 
         if (touched.Count > 0) return ToriOnly;

@@ -15,7 +15,7 @@ public static class Clock
     {
         Guard(snapshot);
         var rule = snapshot.Rule;
-        var first = snapshot.Start == ClockStart.FirstLesson ? snapshot.StartOn : snapshot.StartOn.AddDays(1);
+        var first = snapshot.Start == ClockStart.Promotion ? snapshot.StartOn.AddDays(1) : snapshot.StartOn;
 
         // On the day of the test itself nothing counts any more: what is left means before the test.
         var lastHeld = snapshot.TestOn is { } t && t == snapshot.AsOf ? t.AddDays(-1) : snapshot.AsOf;
@@ -63,6 +63,8 @@ public static class Clock
         ArgumentNullException.ThrowIfNull(snapshot);
         NoGaps.In(snapshot.Lessons, "lessons");
         snapshot.Rule.Guard();
+        if (!Enum.IsDefined(snapshot.Start))
+            throw new ArgumentException("A clock starts at the first lesson, at a promotion or on the day of joining; choose one.", nameof(snapshot));
         if (snapshot.TestOn < snapshot.AsOf)
             throw new ArgumentException($"The test on {snapshot.TestOn.Value.Full()} is before {snapshot.AsOf.Full()}: ask about the next test.", nameof(snapshot));
         if (snapshot.NextTestOn <= (snapshot.TestOn ?? snapshot.AsOf))

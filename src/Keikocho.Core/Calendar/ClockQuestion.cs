@@ -10,6 +10,8 @@ public enum ClockStart
     FirstLesson = 0,
     /// <summary>A promotion; a lesson on the same day does not count.</summary>
     Promotion = 1,
+    /// <summary>The day of joining by a list that was read in, where no mark says which lesson was the first; a lesson on that day counts.</summary>
+    Joined = 2,
 }
 
 /// <summary>The rule of one rank or of the first course. A club's own; the proposed figures are those of the sample first course.</summary>
@@ -53,8 +55,8 @@ public sealed record ClockLesson(
 
 /// <summary>The question: one child's clock on one evening.</summary>
 /// <param name="AsOf">The evening just closed; its lessons count as held.</param>
-/// <param name="StartOn">Day of the first lesson or of the promotion.</param>
-/// <param name="Start">Which of the two.</param>
+/// <param name="StartOn">Day of the first lesson, of the promotion or of joining.</param>
+/// <param name="Start">Which of the three.</param>
 /// <param name="Rule">Minimum lessons and weeks.</param>
 /// <param name="Lessons">All lessons of the child's programme, closed ones too, in any order.</param>
 /// <param name="TestOn">The next test; null when none is set. Not before <paramref name="AsOf"/>.</param>

@@ -4,13 +4,16 @@ namespace Keikocho.Core.Calendar;
 
 /// <summary>From when this child's lessons are counted.</summary>
 /// <param name="StartOn">The day.</param>
-/// <param name="Start">First lesson or promotion.</param>
+/// <param name="Start">First lesson, promotion or joining.</param>
 public sealed record CountedFrom(DateOnly StartOn, ClockStart Start) : Reason
 {
     /// <inheritdoc/>
-    public override string Sentence => Start == ClockStart.FirstLesson
-        ? $"Counted from this child's first lesson on {StartOn.WithWeekday()}."
-        : $"Counted from the promotion on {StartOn.WithWeekday()}; a lesson on that day does not count.";
+    public override string Sentence => Start switch
+    {
+        ClockStart.FirstLesson => $"Counted from this child's first lesson on {StartOn.WithWeekday()}.",
+        ClockStart.Joined => $"Counted from the day of joining: joined on {StartOn.WithWeekday()} by the list that was read in; no mark says which lesson was the first.",
+        _ => $"Counted from the promotion on {StartOn.WithWeekday()}; a lesson on that day does not count.",
+    };
 }
 
 /// <summary>Held and attended.</summary>

@@ -67,6 +67,25 @@ public sealed class NameIndex
         return near.Sure ? Outcome(near.Names, script + NameWords.Near(near.Distance)) : Several(near.Names);
     }
 
+    /// <summary>The names that a spelling is, beginnings and slips of letters left out: for words that stand in a text. Each with what it is counted as.</summary>
+    internal IReadOnlyList<KnownName> Surely(string written)
+    {
+        var text = written.Trim();
+        if (text.Length is 0 or > LetterKey.MostLetters)
+            return [];
+        if (tables.Exact.TryGetValue(text, out var listed))
+            return Targets(listed);
+        if (KanaText.HasJapanese(text))
+            return tables.Kana.TryGetValue(KanaText.Bare(text), out var sounded) ? Targets(sounded) : tables.Kanji.TryGetValue(KanaText.Bare(text), out var drawn) ? Targets(drawn) : [];
+        Span<char> room = stackalloc char[LetterKey.Room];
+        ReadOnlySpan<char> key = room[..LetterKey.Write(text, room)];
+        if (key.Length > 0 && letters.TryGetValue(key, out var hits))
+            return Targets(hits.Names);
+        return tables.Meanings.TryGetValue(NameTables.MeaningKey(text), out var meant) ? Targets(meant) : [];
+    }
+
+    private KnownName[] Targets(IReadOnlyList<int> found) => [.. found.Select(i => tables.Target[i]).Distinct().Select(i => tables.Names[i])];
+
     /// <summary>The name itself, capitals or not; null when it is not one of them, and when two of them are spelt so.</summary>
     public KnownName? Find(string name)
     {

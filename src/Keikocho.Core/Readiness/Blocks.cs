@@ -25,7 +25,7 @@ internal sealed record Blocks(IReadOnlyList<StandDown> Standing, DateOnly MatUnt
         // One that begins later but before the test is treated as standing: shut wins.
         StandDown[] standing =
         [
-            .. all.Where(s => s.From <= testOn && (s.LiftedOn is not { } lifted || lifted > asOf))
+            .. all.Where(s => s.From <= testOn && (StandDowns.LiftCountsFrom(s) is not { } lifted || lifted > asOf))
                 .OrderBy(s => s.From).ThenBy(s => s.Scope).ThenBy(s => s.ReviewOn ?? DateOnly.MaxValue).ThenBy(s => s.WhoseWord, StringComparer.Ordinal),
         ];
         if (standing.Length == 0)
@@ -50,7 +50,7 @@ internal sealed record Blocks(IReadOnlyList<StandDown> Standing, DateOnly MatUnt
     /// <summary>The last day on which it certainly stands; a review that is due may lift it from the next lesson on.</summary>
     public static DateOnly Until(StandDown standDown, DateOnly asOf)
     {
-        var day = standDown.LiftedOn is { } lifted ? lifted.AddDays(-1) : standDown.ReviewOn ?? DateOnly.MaxValue;
+        var day = StandDowns.LiftCountsFrom(standDown) is { } lifted ? lifted.AddDays(-1) : standDown.ReviewOn ?? DateOnly.MaxValue;
         return day > asOf ? day : asOf;
     }
 

@@ -55,10 +55,12 @@ public sealed record ItemCounted(
 /// <param name="Missing">Clean evenings still missing.</param>
 /// <param name="StandsDown">No falls for now; they are shown again first.</param>
 /// <param name="AwayFirst">The gate is shut although the evenings would be enough: falls are shown again first.</param>
-/// <param name="KeptUntil">For a kept pass: until when.</param>
+/// <param name="KeptUntil">For a kept pass: until when; also where it does not count because the gate is not open.</param>
+/// <param name="Side">The side that alone is short, of which all figures are; none otherwise.</param>
+/// <param name="IsShut">The gate is shut, rather than open or to be looked at again.</param>
 public sealed record FallCounted(
     string Name, ItemStandingWord Word, int Stage, int Asked, int Clean, IReadOnlyList<DateOnly> CleanOn, DateOnly? TouchedOn, DateOnly FreshFrom,
-    int FreshDays, int Missing, bool StandsDown, bool AwayFirst, DateOnly? KeptUntil) : Reason
+    int FreshDays, int Missing, bool StandsDown, bool AwayFirst, DateOnly? KeptUntil, FallSide Side = FallSide.None, bool IsShut = false) : Reason
 {
     /// <inheritdoc/>
     public override string Sentence
@@ -66,13 +68,15 @@ public sealed record FallCounted(
         get
         {
             if (Word == ItemStandingWord.Kept && KeptUntil is { } until)
-                return $"{Name}: kept from an earlier test until {until.Full()}, and the head has not touched since.";
+                return $"{Name}: kept from an earlier test until {until.Full()}; the gate is open, and the head has not touched since.";
+            var kept = KeptUntil is { } last ? $"kept from an earlier test until {last.Full()}, which opens no gate that is {(IsShut ? "shut" : "to be looked at again")}; " : "";
+            var side = Side == FallSide.None ? "" : $"{ReadinessPhrases.To(Side)} ";
             var touched = TouchedOn is { } on ? $"the head touched on {on.Full()}; " : "";
             var clean = CleanOn.Count == 0 ? "not yet seen clean" : $"seen clean {ReadinessPhrases.AllDays(CleanOn)}";
             var rule = $"{Words.Count(Asked, "clean evening")} at stage {Stage} or higher {Words.Is(Asked)} asked, the last on or after {FreshFrom.Full()}, {FreshDays} days before the test";
             var shut = StandsDown ? "; no falls for now, and they are shown again first" : AwayFirst ? "; the gate is shut, and falls are shown again first" : "";
             var missing = Missing == 0 ? "nothing is missing" : $"{Words.Count(Missing, "clean evening")} {Words.Is(Missing)} missing";
-            return $"{Name}: {touched}{clean}; {rule}{shut}: {missing}.";
+            return $"{Name}: {kept}{side}{touched}{clean}; {rule}{shut}: {missing}.";
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Readiness;
@@ -99,7 +100,8 @@ public static class ParentsPage
         {
             if (fall.StandsDown)
                 return $"{item.Name}: no falls for now; to be shown again first, {more}.";
-            var shown = SeenWords(item, snapshot);
+            var side = fall.Side == FallSide.None ? "" : $"{ReadinessPhrases.To(fall.Side)} ";
+            var shown = (fall.KeptUntil is null ? "" : "kept from an earlier test; ") + side + SeenWords(item, snapshot);
             return fall.AwayFirst ? $"{item.Name}: {shown}, before a break; to be shown again first, {more}." : $"{item.Name}: {shown}; to be seen clean {more}.";
         }
 

@@ -70,7 +70,7 @@ internal static class ReadinessAnswers
             if (missing == 0 || StandLine.CanBeSeen(frame, item.Kind, missing, line.Standing.Line.Critical))
                 continue;
             var left = frame.EveningsAfter(frame.Blocks.Of(item.Kind));
-            yield return new OutOfReach(item.Name, item.Kind, missing, left, missing <= left ? frame.FreshFrom : null);
+            yield return new OutOfReach(StandFall.NameOf(line.Standing.Items[i]), item.Kind, missing, left, missing <= left ? frame.FreshFrom : null);
         }
     }
 
@@ -89,7 +89,7 @@ internal static class ReadinessAnswers
                 var kind = line.Standing.Line.Items[i].Item.Kind;
                 var until = frame.Blocks.Of(kind);
                 var reason = new ToBeSeen(
-                    standing.Name, kind, standing.EveningsMissing, frame.EveningsAfter(until), until > frame.AsOf ? until : null,
+                    StandFall.NameOf(standing), kind, standing.EveningsMissing, frame.EveningsAfter(until), until > frame.AsOf ? until : null,
                     standing.EveningsGood > 0 && standing.Word != ItemStandingWord.FallShut,
                     line.Chosen.Length < line.Standing.Items.Count && line.Standing.Items.Count(s => !s.IsMet) > line.Chosen.Count(c => !line.Standing.Items[c].IsMet),
                     frame.AsOf);
@@ -166,7 +166,7 @@ internal static class ReadinessAnswers
         reasons.AddRange(time.Reasons);
         reasons.AddRange(standDowns);
         reasons.AddRange(frame.Parts.Sheet.LeftOut);
-        reasons.AddRange(used.Select(g => g.Because).Distinct());
+        reasons.AddRange(SameReason.Together(used.Select(g => g.Because).Distinct()));
         if (gates is { Suggestions: > 0 })
             reasons.Add(new RuleOfTheRank($"{Words.Count(gates.Suggestions, "fall")} marked by a leader {(gates.Suggestions == 1 ? "waits" : "wait")} for an instructor and {(gates.Suggestions == 1 ? "counts" : "count")} nothing yet."));
         foreach (var line in lines)

@@ -130,11 +130,12 @@ public static class ReadinessCheck
 
     private static bool IsOral(ItemKind kind) => kind is ItemKind.Etiquette or ItemKind.Word or ItemKind.Question;
 
-    private static bool Stands(ReadinessParts q, StandDown s) => s.From <= q.TestOn && !(s.LiftedOn <= q.AsOf);
+    private static bool Stands(ReadinessParts q, StandDown s) => s.From <= q.TestOn && !(s.LiftedOn <= q.AsOf && (s.LiftEnteredOn is null || s.LiftEnteredOn <= q.AsOf));
 
     private static DateOnly Until(ReadinessParts q, StandDown s)
     {
-        var day = s.LiftedOn?.AddDays(-1) ?? s.ReviewOn;
+        DateOnly? lifted = s.LiftedOn is { } on && s.LiftEnteredOn is { } entered && entered > on ? entered : s.LiftedOn;
+        var day = lifted?.AddDays(-1) ?? s.ReviewOn;
         return day is null ? DateOnly.MaxValue : day > q.AsOf ? day.Value : q.AsOf;
     }
 
@@ -194,12 +195,13 @@ public static class ReadinessCheck
 
             if (form.BothSides ? sides.All(Good) : sides.Any(Good))
                 return true;
-            return until == DateOnly.MinValue && on.KeptUntil >= q.TestOn && !q.Evidence.Falls.Any(f => !f.Clean && f.Direction == form.Direction && f.On <= q.AsOf && (f.Stage <= form.Stage || f.On == q.AsOf))
-                && !sides.Any(way => IsOwed(gates, gates.Of(way).Stages.First(s => s.Stage == form.Stage)));
-        }
 
-        private static bool IsOwed(FallGateAnswer gates, StageGate gate) => gate.State == GateState.Shut
-            && (gate.Because is NotShownAgain || (gate.LatestClean is null && gates.Reasons.Any(r => r is OffTheMatFor or FallsAgainAfterStandDown or NoDayOnTheMat)));
+            // A kept pass stands for what is fresh, never for what is open; and whatever must be shown still is shown fresh.
+            bool Stands(FallWay way) => gates.Of(way).Stages.First(s => s.Stage == form.Stage).State == GateState.Open;
+            return until == DateOnly.MinValue && on.KeptUntil >= q.TestOn && !q.Evidence.Falls.Any(f => !f.Clean && f.Direction == form.Direction && f.On <= q.AsOf && (f.Stage <= form.Stage || f.On == q.AsOf))
+                && (form.BothSides ? sides.All(way => Stands(way) || Good(way)) : sides.Any(Stands))
+                && (shown.Length == 0 || shown[^1].AddDays(q.Rule.CriticalFreshDays) >= q.TestOn);
+        }
 
         /// <summary>The gates on the last evening played; after a stand-down nothing from before it counts.</summary>
         private FallGateAnswer Gates(DateOnly[] shown, bool afresh)

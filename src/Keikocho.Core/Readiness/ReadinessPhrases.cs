@@ -1,5 +1,6 @@
 using System.Globalization;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
 
 namespace Keikocho.Core.Readiness;
@@ -44,6 +45,9 @@ internal static class ReadinessPhrases
         var latest = Words.List([.. Latest(days).Select(d => d.Full())]);
         return days.Count <= MostDays ? $"on {latest}" : $"on {days.Count.ToString(CultureInfo.InvariantCulture)} evenings, the latest on {latest}";
     }
+
+    /// <summary>"to the left", "to the right".</summary>
+    public static string To(FallSide side) => side == FallSide.Left ? "to the left" : "to the right";
 
     /// <summary>"two evenings".</summary>
     public static string Evenings(int count) => $"{Number(count)} {(count == 1 ? "evening" : "evenings")}";

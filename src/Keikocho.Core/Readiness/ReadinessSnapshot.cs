@@ -16,7 +16,7 @@ public sealed record ReadinessRule(int TechniqueEvenings = 2, int WordEvenings =
 {
     private static readonly WholeNumberSetting Techniques = new("readiness.techniqueEvenings", "Evenings on which a technique must be seen good", 2, "evenings", 1, 10, Setting.Ours);
     private static readonly WholeNumberSetting Words = new("readiness.wordEvenings", "Evenings on which a word, a question or etiquette must be good", 1, "evenings", 1, 10, Setting.Ours);
-    private static readonly WholeNumberSetting Fresh = new("readiness.criticalFreshDays", "Falls and critical items were seen good at most so many days before the test", 42, "days", 1, 365, Setting.Ours);
+    private static readonly WholeNumberSetting Fresh = new("readiness.criticalFreshDays", "Falls were seen clean, and critical items good, at most so many days before the test", 42, "days", 1, 365, Setting.Ours);
     private static readonly WholeNumberSetting Lead = new("readiness.registrationLeadDays", "A renewal of the registration is asked for so long before it ends", 14, "days", 0, 180, Setting.Ours);
 
     /// <summary>What a club may set, with the proposed values.</summary>

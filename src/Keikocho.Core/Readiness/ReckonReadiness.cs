@@ -66,7 +66,7 @@ public static class ReckonReadiness
             var clean = falls && stands.Scope != StandDownScope.SpareTheNeck ? frame.Parts.GateRule.CleanEvenings : 0;
             var inTime = stands.Scope != StandDownScope.SpareTheNeck && until < frame.TestOn && frame.EveningsAfter(until) >= clean;
             found.Add(new StandDownStands(
-                stands.Scope, stands.LiftedOn ?? stands.ReviewOn, stands.LiftedOn is null && stands.ReviewOn <= frame.AsOf, stands.WhoseWord, after, clean, inTime, frame.AsOf, frame.TestOn));
+                stands.Scope, StandDowns.LiftCountsFrom(stands) ?? stands.ReviewOn, stands.LiftedOn is null && stands.ReviewOn <= frame.AsOf, stands.WhoseWord, after, clean, inTime, frame.AsOf, frame.TestOn));
         }
 
         return [.. found];

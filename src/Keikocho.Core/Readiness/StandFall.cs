@@ -15,16 +15,21 @@ internal static class StandFall
         var ways = Ways(form);
         var asked = frame.Parts.GateRule.CleanEvenings;
         var stands = frame.Blocks.NoFalls;
-        int missing = -1, clean = 0;
-        bool away = false, tonight = false, anySideTonight = false, owed = false;
+
+        // A pass that was kept does not open a gate; it only spares that an open one is fresh. A touch on any side ends it.
+        DateOnly? kept = on.KeptUntil >= frame.TestOn && !stands && !IsTouched(frame, form) ? on.KeptUntil : null;
+        int missing = -1, withoutKept = -1, clean = 0, sidesShort = 0;
+        bool away = false, tonight = false, anySideTonight = false, isShut = false;
         FallWay? chosen = null;
         foreach (var way in ways)
         {
             var gate = Stage(gates, way, form.Stage);
             used.Add(gate);
-            var lacks = Short(frame, gate, asked, stands);
+            var lacks = Short(frame, gate, asked, stands, kept is not null);
             anySideTonight |= gate.Because is HeadTouchedTonight;
-            owed |= IsOwed(gates, gate);
+            sidesShort += lacks > 0 ? 1 : 0;
+            var plain = Short(frame, gate, asked, stands, false);
+            withoutKept = withoutKept < 0 || (form.BothSides ? plain > withoutKept : plain < withoutKept) ? plain : withoutKept;
 
             // Both sides: the side that lacks most. One side of either: the side that lacks least.
             if (missing < 0 || (form.BothSides ? lacks > missing : lacks < missing))
@@ -33,44 +38,52 @@ internal static class StandFall
                 clean = gate.CleanEvenings;
                 away = gate.Because is NotShownAgain;
                 tonight = gate.Because is HeadTouchedTonight;
+                isShut = gate.State == GateState.Shut;
                 chosen = way;
             }
         }
 
-        // Shut wins: of both sides, either that touched tonight shuts the fall; and a kept pass ends with a touch on any side.
+        // Shut wins: of both sides, either that touched tonight shuts the fall.
         tonight |= form.BothSides && anySideTonight;
-        var shown = form.BothSides ? ways : [chosen!.Value];
+        var side = form.BothSides && ways.Length > 1 && sidesShort == 1 && !stands ? chosen!.Value.Side : FallSide.None;
+        var shown = form.BothSides && side == FallSide.None ? ways : [chosen!.Value];
         var (cleanOn, touchedOn) = Days(frame, shown, form.Stage);
         var isMet = missing == 0;
         touchedOn = tonight ? frame.AsOf : touchedOn;
         if (touchedOn is { } old && isMet && old < frame.FreshFrom)
             touchedOn = null;
-        var passed = on.KeptUntil >= frame.TestOn && !stands;
-        var untouched = touchedOn is null && !anySideTonight;
-        var kept = passed && ((untouched && !owed) || isMet);
-        if (kept)
-            missing = 0;
-        else if (passed && untouched)
-            (missing, away) = (1, true);
-        var word = kept && !isMet ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands || tonight, cleanOn, touchedOn, shown, form.Stage);
+        var isKept = isMet && withoutKept > 0;
+        var word = isKept ? ItemStandingWord.Kept : Word(frame, missing, clean, asked, away || stands || tonight, cleanOn, touchedOn, shown, form.Stage);
         var last = cleanOn.Length > MostDays ? cleanOn[^MostDays..] : cleanOn;
         var reason = new FallCounted(
             item.Name, word, form.Stage, asked, clean, cleanOn, touchedOn, frame.FreshFrom, frame.Parts.Rule.CriticalFreshDays, missing, stands, away,
-            word == ItemStandingWord.Kept ? on.KeptUntil : null);
-        return new ItemStanding(item.Key, item.Name, word, clean, missing, last, Said(frame, word, missing, last, touchedOn, stands, away, on), reason);
+            isKept || !isMet ? kept : null, side, isShut);
+        return new ItemStanding(item.Key, item.Name, word, clean, missing, last, Said(frame, last, reason), reason);
     }
 
-    // Shut by a break and not shown again since. Of a fall that nobody ever marked the gate says only that evenings are missing.
-    private static bool IsOwed(FallGateAnswer gates, StageGate gate) => gate.State == GateState.Shut
-        && (gate.Because is NotShownAgain || (gate.CleanEvenings == 0 && gates.Reasons.Any(r => r is OffTheMatFor or FallsAgainAfterStandDown or NoDayOnTheMat)));
+    /// <summary>The item's name, with the side that alone is short: "Side breakfall, both sides, to the left".</summary>
+    public static string NameOf(ItemStanding standing) =>
+        standing is { IsMet: false, Because: FallCounted { Side: not FallSide.None } counted } ? $"{standing.Name}, {ReadinessPhrases.To(counted.Side)}" : standing.Name;
 
-    private static int Short(ReadinessFrame frame, StageGate gate, int asked, bool stands)
+    // The head touched this way, on whichever side, at the stage or lower, or tonight at any.
+    private static bool IsTouched(ReadinessFrame frame, FallForm form)
+    {
+        foreach (var fall in frame.Parts.Evidence.Falls)
+        {
+            if (!fall.Clean && fall.Direction == form.Direction && fall.On <= frame.AsOf && (fall.Stage <= form.Stage || fall.On == frame.AsOf))
+                return true;
+        }
+
+        return false;
+    }
+
+    private static int Short(ReadinessFrame frame, StageGate gate, int asked, bool stands, bool isKept)
     {
         if (stands)
             return asked;
         if (gate.State == GateState.Shut)
             return Math.Max(1, asked - gate.CleanEvenings);
-        return gate.LatestClean >= frame.FreshFrom ? 0 : 1;
+        return (isKept && gate.State == GateState.Open) || gate.LatestClean >= frame.FreshFrom ? 0 : 1;
     }
 
     private static FallWay[] Ways(FallForm form) => form.Direction is FallDirection.Back or FallDirection.Front
@@ -144,19 +157,23 @@ internal static class StandFall
         return suggested ? ItemStandingWord.Suggested : ItemStandingWord.NeverSeen;
     }
 
-    private static string Said(
-        ReadinessFrame frame, ItemStandingWord word, int missing, DateOnly[] cleanOn, DateOnly? touchedOn, bool stands, bool away, SheetItem on)
+    private static string Said(ReadinessFrame frame, DateOnly[] cleanOn, FallCounted counted)
     {
-        if (stands)
+        var missing = counted.Missing;
+        if (counted.StandsDown)
             return $"no falls for now; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
-        if (word == ItemStandingWord.Kept)
-            return $"kept until {ReadinessPhrases.Day(on.KeptUntil!.Value, frame.AsOf)}";
-        var touched = touchedOn is { } day ? $"the head touched on {ReadinessPhrases.Day(day, frame.AsOf)}; " : "";
+        var kept = counted.KeptUntil is { } until ? $"kept until {ReadinessPhrases.Day(until, frame.AsOf)}" : "";
+        if (counted.Word == ItemStandingWord.Kept)
+            return kept;
+        if (kept.Length > 0)
+            kept += counted.IsShut ? ", but the gate is shut; " : ", but the gate is not open; ";
+        var side = counted.Side == FallSide.None ? "" : $"{ReadinessPhrases.To(counted.Side)} ";
+        var touched = counted.TouchedOn is { } day ? $"the head touched on {ReadinessPhrases.Day(day, frame.AsOf)}; " : "";
         if (missing == 0)
             return cleanOn.Length == 0 ? "seen clean" : $"{touched}seen clean on {ReadinessPhrases.Days(cleanOn, frame.AsOf)}";
-        if (away)
-            return $"{touched}seen clean before the break; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
-        var said = touched + ReadinessPhrases.Missing(ItemKind.Fall, missing, cleanOn, word == ItemStandingWord.GoodNotFresh, frame.AsOf);
-        return word == ItemStandingWord.Suggested ? said + "; a leader's mark waits for an instructor" : said;
+        if (counted.AwayFirst)
+            return $"{kept}{side}{touched}seen clean before the break; to be shown again first: {ReadinessPhrases.Evenings(missing)}";
+        var said = kept + side + touched + ReadinessPhrases.Missing(ItemKind.Fall, missing, cleanOn, counted.Word == ItemStandingWord.GoodNotFresh, frame.AsOf);
+        return counted.Word == ItemStandingWord.Suggested ? said + "; a leader's mark waits for an instructor" : said;
     }
 }

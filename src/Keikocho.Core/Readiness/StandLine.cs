@@ -47,10 +47,14 @@ internal static class StandLine
     public static bool CanBeSeen(ReadinessFrame frame, ItemKind kind, int missing, bool critical) =>
         missing == 0 || (missing <= frame.EveningsAfter(frame.Blocks.Of(kind)) && (!(critical || kind == ItemKind.Fall) || frame.CanBeFresh));
 
+    // What follows is more than a phrase: a side, a touch, a break, a kept pass.
+    private static bool NeedsAColon(ItemStanding item) =>
+        item.Word == ItemStandingWord.FallShut || item.Because is FallCounted { Side: not FallSide.None } or FallCounted { KeptUntil: not null };
+
     private static string Said(SheetLine line, ItemStanding[] items, int[] chosen)
     {
         var open = chosen.Where(i => !items[i].IsMet).Order().ToArray();
-        var phrases = open.Take(3).Select(i => $"{items[i].Name}{(items[i].Word == ItemStandingWord.FallShut ? ":" : "")} {items[i].Said}");
+        var phrases = open.Take(3).Select(i => $"{items[i].Name}{(NeedsAColon(items[i]) ? ":" : "")} {items[i].Said}");
         var said = string.Join("; ", phrases);
         if (open.Length > 3)
             said += $"; and {Words.Count(open.Length - 3, "more item")}";

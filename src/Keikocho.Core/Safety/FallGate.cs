@@ -121,7 +121,7 @@ public static class FallGate
         if (throws.Length == 0)
         {
             var thrown = ways.Where(w => w.Way.Direction != FallDirection.Front).ToArray();
-            var open = thrown.Where(w => w.OpenTo >= 4).Select(w => FallWords.Of(w.Way)).ToArray();
+            var open = thrown.Where(w => w.OpenTo >= 4).Select(w => w.Way).ToArray();
             return open.Length == thrown.Length ? RoleWords.ThrowsAndIsThrown
                 : open.Length == 0 ? RoleWords.ToriOnly
                 : RoleWords.OneWayOnly(open);

@@ -81,7 +81,8 @@ public static class FallGateCheck
                 away = 0;
             }
 
-            owes |= snapshot.StandDowns.Any(s => s.LiftedOn == day && s.Scope != StandDownScope.SpareTheNeck);
+            // Lifted, and entered by then: falls of the days between were done while the stand-down was still read as standing.
+            owes |= snapshot.StandDowns.Any(s => s.Scope != StandDownScope.SpareTheNeck && s.LiftedOn <= day && (s.LiftEnteredOn > day || s.LiftedOn == day || s.LiftEnteredOn == day));
             var seen = snapshot.Falls.Where(f => f.On == day && f.Direction == way.Direction && f.Side == way.Side).ToArray();
             if (seen.Any(f => !f.Clean))
             {
@@ -98,7 +99,7 @@ public static class FallGateCheck
             {
                 var lower = stage == 1 ? int.MinValue : device.Where(f => f.Stage == stage - 1).Select(f => (int?)f.Sequence).Min();
                 if (lower is { } first && device.Any(f => f.Stage >= stage && (stage == 1 || f.Sequence > first)))
-                    owes = false;
+                    owes = snapshot.StandDowns.Any(s => s.Scope != StandDownScope.SpareTheNeck && s.LiftedOn <= day && s.LiftEnteredOn > day);
             }
         }
 

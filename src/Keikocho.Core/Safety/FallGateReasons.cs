@@ -21,11 +21,11 @@ internal static class GateWords
 /// <param name="Stage">Which stage.</param>
 /// <param name="Clean">The clean evenings that count.</param>
 /// <param name="Tonight">Tonight.</param>
-public sealed record StageIsOpen(FallWay Way, int Stage, IReadOnlyList<DateOnly> Clean, DateOnly Tonight) : Reason
+public sealed record StageIsOpen(FallWay Way, int Stage, IReadOnlyList<DateOnly> Clean, DateOnly Tonight) : GateReason(Way, Stage)
 {
     /// <inheritdoc/>
-    public override string Sentence =>
-        $"{GateWords.Place(Way, Stage)}: open; {Words.Count(Clean.Count, "clean evening")} ({GateWords.Days(Clean)}), the latest {Ago(Tonight.DayNumber - Clean[^1].DayNumber)}.";
+    public override string Rest =>
+        $"open; {Words.Count(Clean.Count, "clean evening")} ({GateWords.Days(Clean)}), the latest {Ago(Tonight.DayNumber - Clean[^1].DayNumber)}.";
 
     private static string Ago(int days) => days == 0 ? "tonight" : $"{Words.Count(days, "day")} ago";
 }
@@ -36,16 +36,16 @@ public sealed record StageIsOpen(FallWay Way, int Stage, IReadOnlyList<DateOnly>
 /// <param name="Clean">The clean evenings that count.</param>
 /// <param name="Needed">How many open it.</param>
 /// <param name="Touched">The head touched on this day, and the count began again; null for never.</param>
-public sealed record TooFewCleanEvenings(FallWay Way, int Stage, IReadOnlyList<DateOnly> Clean, int Needed, DateOnly? Touched) : Reason
+public sealed record TooFewCleanEvenings(FallWay Way, int Stage, IReadOnlyList<DateOnly> Clean, int Needed, DateOnly? Touched) : GateReason(Way, Stage)
 {
     /// <inheritdoc/>
-    public override string Sentence
+    public override string Rest
     {
         get
         {
             var days = Clean.Count == 0 ? "" : $" ({GateWords.Days(Clean)})";
             var touched = Touched is { } day ? $" since the head touched on {day.Full()}" : "";
-            return $"{GateWords.Place(Way, Stage)}: shut; {Clean.Count} of {Words.Count(Needed, "clean evening")}{days}{touched}.";
+            return $"shut; {Clean.Count} of {Words.Count(Needed, "clean evening")}{days}{touched}.";
         }
     }
 }
@@ -56,42 +56,42 @@ public sealed record TooFewCleanEvenings(FallWay Way, int Stage, IReadOnlyList<D
 /// <param name="Latest">The latest clean evening.</param>
 /// <param name="Tonight">Tonight.</param>
 /// <param name="FreshDays">It may be so old.</param>
-public sealed record CleanTooLongAgo(FallWay Way, int Stage, DateOnly Latest, DateOnly Tonight, int FreshDays) : Reason
+public sealed record CleanTooLongAgo(FallWay Way, int Stage, DateOnly Latest, DateOnly Tonight, int FreshDays) : GateReason(Way, Stage)
 {
     /// <inheritdoc/>
-    public override string Sentence =>
-        $"{GateWords.Place(Way, Stage)}: look again, which blocks like shut; last clean on {Latest.Full()}, {Tonight.DayNumber - Latest.DayNumber} days ago, more than {FreshDays}.";
+    public override string Rest =>
+        $"look again, which blocks like shut; last clean on {Latest.Full()}, {Tonight.DayNumber - Latest.DayNumber} days ago, more than {FreshDays}.";
 }
 
 /// <summary>The head touched tonight.</summary>
 /// <param name="Way">Which way.</param>
 /// <param name="Stage">The stage that is asked about.</param>
 /// <param name="At">The lowest stage at which it touched.</param>
-public sealed record HeadTouchedTonight(FallWay Way, int Stage, int At) : Reason
+public sealed record HeadTouchedTonight(FallWay Way, int Stage, int At) : GateReason(Way, Stage)
 {
     /// <inheritdoc/>
-    public override string Sentence =>
-        $"{GateWords.Place(Way, Stage)}: shut; the head touched tonight at {FallWords.Stage(At)}, so no fall that way tonight.";
+    public override string Rest =>
+        $"shut; the head touched tonight at {FallWords.Stage(At)}, so no fall that way tonight.";
 }
 
 /// <summary>A stand-down forbids falls.</summary>
 /// <param name="Way">Which way.</param>
 /// <param name="Stage">Which stage.</param>
 /// <param name="From">Its first day.</param>
-public sealed record GateUnderStandDown(FallWay Way, int Stage, DateOnly From) : Reason
+public sealed record GateUnderStandDown(FallWay Way, int Stage, DateOnly From) : GateReason(Way, Stage)
 {
     /// <inheritdoc/>
-    public override string Sentence => $"{GateWords.Place(Way, Stage)}: shut; stood down since {From.Full()}.";
+    public override string Rest => $"shut; stood down since {From.Full()}.";
 }
 
 /// <summary>The falls were not shown again yet.</summary>
 /// <param name="Way">Which way.</param>
 /// <param name="Stage">Which stage.</param>
 /// <param name="Why">What asks for it.</param>
-public sealed record NotShownAgain(FallWay Way, int Stage, Reason Why) : Reason
+public sealed record NotShownAgain(FallWay Way, int Stage, Reason Why) : GateReason(Way, Stage)
 {
     /// <inheritdoc/>
-    public override string Sentence => $"{GateWords.Place(Way, Stage)}: shut until shown again. {Why.Sentence}";
+    public override string Rest => $"shut until shown again. {Why.Sentence}";
 }
 
 /// <summary>So long off the mat.</summary>
@@ -106,10 +106,13 @@ public sealed record OffTheMatFor(DateOnly Last, DateOnly Back) : Reason
 
 /// <summary>A stand-down was lifted.</summary>
 /// <param name="LiftedOn">The day.</param>
-public sealed record FallsAgainAfterStandDown(DateOnly LiftedOn) : Reason
+/// <param name="EnteredOn">The later day on which that was entered, from which falls count; null where the day of lifting is used.</param>
+public sealed record FallsAgainAfterStandDown(DateOnly LiftedOn, DateOnly? EnteredOn = null) : Reason
 {
     /// <inheritdoc/>
-    public override string Sentence => $"A stand-down was lifted on {LiftedOn.Full()}: the falls are shown again first, an instructor watching.";
+    public override string Sentence => EnteredOn is { } entered
+        ? $"A stand-down was lifted on {LiftedOn.Full()}, which was entered on {entered.Full()}: falls count from {entered.Full()} on, the later of the two days, and are shown again first, an instructor watching."
+        : $"A stand-down was lifted on {LiftedOn.Full()}: the falls are shown again first, an instructor watching.";
 }
 
 /// <summary>A stand-down stands.</summary>
@@ -152,7 +155,7 @@ public sealed record PlannedThrowJudged(string Name, int Stage, IReadOnlyList<Fa
     /// <inheritdoc/>
     public override string Sentence => Shut.Count == 0
         ? $"{Name}: may be thrown; every way is open at {FallWords.Stage(Stage)}."
-        : $"{Name}: is not thrown; not open at {FallWords.Stage(Stage)}: {Words.List([.. Shut.Select(FallWords.Of)])}.";
+        : $"{Name}: is not thrown; not open at {FallWords.Stage(Stage)}: {FallWords.Together(Shut)}.";
 }
 
 /// <summary>Nobody said how one falls from a planned throw.</summary>

@@ -20,6 +20,25 @@ public static class FallWords
         _ => "rolling, right",
     };
 
+    /// <summary>Several ways with one "and": "backward, to both sides and rolling to the left"; one way as <see cref="Of"/> has it.</summary>
+    public static string Together(IReadOnlyList<FallWay> ways, string and = "and")
+    {
+        ArgumentNullException.ThrowIfNull(ways);
+        FallWay[] own = [.. ways.Distinct().OrderBy(w => w.Direction).ThenBy(w => w.Side)];
+        if (own is [var only])
+            return Of(only);
+        string[] parts = [.. own.GroupBy(w => w.Direction).Select(Direction)];
+        return parts.Length < 2 ? string.Concat(parts) : $"{string.Join(", ", parts[..^1])} {and} {parts[^1]}";
+    }
+
+    private static string Direction(IGrouping<FallDirection, FallWay> ways)
+    {
+        if (ways.Key is FallDirection.Back or FallDirection.Front)
+            return Of(ways.First());
+        var to = ways.Count() > 1 ? "both sides" : ways.Key == FallDirection.Side ? Of(ways.First())["to ".Length..] : ways.First().Side == FallSide.Left ? "the left" : "the right";
+        return ways.Key == FallDirection.Side ? $"to {to}" : $"rolling to {to}";
+    }
+
     /// <summary>"stage 3 (standing)".</summary>
     public static string Stage(int stage) => stage switch
     {

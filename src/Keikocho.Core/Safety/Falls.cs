@@ -88,6 +88,7 @@ public enum StandDownScope
 /// <param name="LiftedOn">The day it was lifted; null while it stands.</param>
 /// <param name="LiftedBy">Name of the adult who lifted it.</param>
 /// <param name="LiftedWhy">The reason, for the adults who may read it.</param>
+/// <param name="LiftEnteredOn">The day on which the lifting was entered; null where that was not kept, and then the day of lifting is used.</param>
 public sealed record StandDown(
     StandDownScope Scope,
     DateOnly From,
@@ -95,4 +96,5 @@ public sealed record StandDown(
     string? WhoseWord,
     DateOnly? LiftedOn = null,
     string? LiftedBy = null,
-    string? LiftedWhy = null);
+    string? LiftedWhy = null,
+    DateOnly? LiftEnteredOn = null);

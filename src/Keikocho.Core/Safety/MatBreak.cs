@@ -13,10 +13,11 @@ internal sealed record MatBreak(DateOnly? From, Reason? Because, StandDown? Stan
         var (from, because) = Absence(snapshot);
         foreach (var lifted in snapshot.StandDowns
             .Where(s => StandDowns.ForbidsFalls(s.Scope) && s.LiftedOn <= snapshot.Tonight)
-            .OrderBy(s => s.LiftedOn).ThenBy(s => s.From))
+            .OrderBy(StandDowns.LiftCountsFrom).ThenBy(s => s.LiftedOn).ThenBy(s => s.From))
         {
-            if (from is null || lifted.LiftedOn >= from)
-                (from, because) = (lifted.LiftedOn, new FallsAgainAfterStandDown(lifted.LiftedOn!.Value));
+            var counts = StandDowns.LiftCountsFrom(lifted)!.Value;
+            if (from is null || counts >= from)
+                (from, because) = (counts, new FallsAgainAfterStandDown(lifted.LiftedOn!.Value, counts == lifted.LiftedOn ? null : counts));
         }
 
         var standing = snapshot.StandDowns

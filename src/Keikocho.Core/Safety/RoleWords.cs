@@ -1,5 +1,3 @@
-using Keikocho.Core.Kernel;
-
 namespace Keikocho.Core.Safety;
 
 /// <summary>What a child does tonight, as a card prints it. No word of these gives a reason.</summary>
@@ -14,7 +12,7 @@ public static class RoleWords
     private const string OnlyStart = "throws; ", OnlyEnd = " only";
 
     /// <summary>"throws; is thrown backward only": open some ways and not others.</summary>
-    public static string OneWayOnly(IReadOnlyList<string> ways) => $"{OnlyStart}is thrown {Words.List(ways)}{OnlyEnd}";
+    public static string OneWayOnly(IReadOnlyList<FallWay> ways) => $"{OnlyStart}is thrown {FallWords.Together(ways)}{OnlyEnd}";
 
     /// <summary>Of such a role what comes after "throws": "is thrown backward only"; null of another.</summary>
     public static string? ThrownOnly(string role)

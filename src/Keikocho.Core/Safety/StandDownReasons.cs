@@ -39,7 +39,9 @@ public sealed record StandDownLifted(StandDown Which) : Reason
 {
     /// <inheritdoc/>
     public override string Sentence =>
-        $"{ScopeWords.Of(Which.Scope)} from {Which.From.Full()} was lifted on {Which.LiftedOn!.Value.Full()} by {Which.LiftedBy}: {Which.LiftedWhy!.TrimEnd('.')}.";
+        $"{ScopeWords.Of(Which.Scope)} from {Which.From.Full()} was lifted on {Which.LiftedOn!.Value.Full()}{Entered} by {Which.LiftedBy}: {Which.LiftedWhy!.TrimEnd('.')}.";
+
+    private string Entered => Which.LiftEnteredOn is { } day && day > Which.LiftedOn ? $", entered on {day.Full()}," : "";
 }
 
 /// <summary>A stand-down begins later.</summary>

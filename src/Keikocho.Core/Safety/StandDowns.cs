@@ -35,6 +35,13 @@ public static class StandDowns
     internal static bool StandsOn(StandDown standDown, DateOnly day) =>
         standDown.From <= day && (standDown.LiftedOn is not { } lifted || day < lifted);
 
+    /// <summary>
+    /// The day from which what is shown counts as shown after the lifting: the later of the day it was lifted for and the day that was
+    /// entered. A lifting entered afterwards for an earlier day makes no fall count that was done while everybody still read "no falls".
+    /// </summary>
+    internal static DateOnly? LiftCountsFrom(StandDown standDown) =>
+        standDown is { LiftedOn: { } lifted, LiftEnteredOn: { } entered } && entered > lifted ? entered : standDown.LiftedOn;
+
     /// <summary>Being thrown needs contact and the mat; sparing the neck is about items.</summary>
     internal static bool ForbidsFalls(StandDownScope scope) =>
         scope is StandDownScope.NoFalls or StandDownScope.NoContact or StandDownScope.OffTheMat;
@@ -46,7 +53,7 @@ public static class StandDowns
         {
             if (!Enum.IsDefined(s.Scope))
                 throw new ArgumentException("A stand-down is no falls, no contact, off the mat or spare the neck.", nameof(standDowns));
-            if (s.LiftedOn is null && s.LiftedBy is null && s.LiftedWhy is null)
+            if (s.LiftedOn is null && s.LiftedBy is null && s.LiftedWhy is null && s.LiftEnteredOn is null)
                 continue;
             if (s.LiftedOn is not { } lifted || string.IsNullOrWhiteSpace(s.LiftedBy) || string.IsNullOrWhiteSpace(s.LiftedWhy))
                 throw new ArgumentException($"The stand-down of {s.From.Full()} is lifted only with a day, a named adult and a reason; name all three.", nameof(standDowns));

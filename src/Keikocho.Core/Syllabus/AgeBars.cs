@@ -54,13 +54,32 @@ internal sealed class AgeBars
     private static bool Touches(AgeRule rule, Item item, IReadOnlyList<Item> items, ItemNames names) =>
         rule.Items.Contains(item.Key)
         || rule.Kinds.Contains(item.Kind)
-        || rule.Techniques.Any(technique => Shown(item).Any(name => names.Alike(technique, name)))
-        || (rule.Kinds.Count > 0 && Made(item).Any(part => items.Any(other =>
-            rule.Kinds.Contains(other.Kind) && other.Technique is { } technique && names.Alike(technique, part))));
+        || rule.Techniques.Any(technique => Shown(item).Concat(InTheName(item, names, rule)).Any(name => names.Means(technique, name)))
+        || (rule.Kinds.Count > 0 && (Of(item.Order, item.Kind, names).Any(rule.Kinds.Contains)
+            || Made(item).Concat(InTheName(item, names, rule)).Any(part => IsOfKind(rule, part, items, names))));
+
+    /// <summary>Whether a technique is of a kind that a rule bars: by the library, or by an item that the edition has of it.</summary>
+    internal static bool IsOfKind(AgeRule rule, string technique, IReadOnlyList<Item> items, ItemNames names) =>
+        names.Kinds(technique).Any(rule.Kinds.Contains)
+        || items.Any(other => rule.Kinds.Contains(other.Kind) && other.Technique is { } its && names.Alike(its, technique));
 
     private static IEnumerable<string> Shown(Item item) =>
         item.Kind is ItemKind.Word or ItemKind.Question ? [] : ItemNames.Techniques(item).Append(item.Name);
 
     // What is done in an order is done too: a throw into a strangle is barred where strangles are. Getting out of one is not doing it.
     private static IEnumerable<string> Made(Item item) => item.Order is null or Order.EscapeFrom ? [] : ItemNames.Techniques(item);
+
+    // An order may leave its parts to the item's name: "Tai-otoshi, then Juji-gatame".
+    private static IEnumerable<string> InTheName(Item item, ItemNames names, AgeRule rule) =>
+        item.Kind is ItemKind.Combination or ItemKind.Counter or ItemKind.Sequence or ItemKind.Turnover && item.Order is not Order.EscapeFrom
+            ? names.In(item.Name, rule.Techniques)
+            : [];
+
+    // What an item is made of by its kind alone, where nobody knows the technique: combinations and counters are throws, a turnover ends in a hold.
+    private static IEnumerable<ItemKind> Of(Order? order, ItemKind kind, ItemNames names) => order switch
+    {
+        Order.Into or Order.CounteredBy when kind is ItemKind.Combination or ItemKind.Counter => [ItemKind.Throw],
+        Order.TurnoverInto { Hold: { } hold } when names.Kinds(hold).Count == 0 => [ItemKind.HoldDown],
+        _ => [],
+    };
 }

@@ -32,7 +32,9 @@ public sealed record NotAllowed(
 /// <summary>The list, and which rules found nothing.</summary>
 /// <param name="NotAllowed">In ladder order, then as the rank has its items. Without children it names every item that a rule bars at some age.</param>
 /// <param name="RulesWithoutItems">Rules that touch no item of the edition: perhaps a slip of the pen.</param>
-public sealed record AgeRulesAnswer(IReadOnlyList<NotAllowed> NotAllowed, IReadOnlyList<AgeRule> RulesWithoutItems);
+/// <param name="Conditions">Conditions whose text names what a rule bars, in ladder order; nothing is taken off a sheet for them.</param>
+public sealed record AgeRulesAnswer(
+    IReadOnlyList<NotAllowed> NotAllowed, IReadOnlyList<AgeRule> RulesWithoutItems, IReadOnlyList<ConditionNotAllowed> Conditions);
 
 /// <summary>The ladder against the age rules. The rule wins; the tool brings no rule of its own.</summary>
 public static class AgeRulesAgainstLadder
@@ -42,7 +44,19 @@ public static class AgeRulesAgainstLadder
     public static AgeRulesAnswer Find(AgeRulesSnapshot snapshot, NameIndex? names = null)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
-        var edition = PreparedEdition.Of(snapshot.Edition, names);
+        return Find(snapshot, PreparedEdition.Of(snapshot.Edition, names));
+    }
+
+    /// <summary>The same with an edition that was made ready before.</summary>
+    /// <param name="snapshot">The question.</param>
+    /// <param name="edition">The snapshot's own edition, made ready.</param>
+    /// <exception cref="ArgumentException">As above, or another edition was made ready.</exception>
+    public static AgeRulesAnswer Find(AgeRulesSnapshot snapshot, PreparedEdition edition)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(edition);
+        if (!ReferenceEquals(snapshot.Edition, edition.Edition))
+            throw new ArgumentException("Another edition was made ready than the one that is asked about.", nameof(edition));
         var bars = edition.Bars(snapshot.Rules);
         foreach (var child in snapshot.Children)
         {
@@ -69,7 +83,8 @@ public static class AgeRulesAgainstLadder
             }
         }
 
-        return new(found, [.. snapshot.Rules.Where(rule => snapshot.Edition.Items.All(i => !bars.Of(i).Contains(rule)))]);
+        return new(found, [.. snapshot.Rules.Where(rule => snapshot.Edition.Items.All(i => !bars.Of(i).Contains(rule)))],
+            [.. ConditionsAgainstRules.Find(snapshot, edition.Names)]);
     }
 
     // What a rank names, and what its shares, lots and open pools may bring.

@@ -183,9 +183,22 @@ internal sealed class ExpectedLines(SheetSnapshot question, NameIndex? names)
     {
         var parts = ItemNames.Techniques(item).ToList();
         var isSaid = item.Kind is ItemKind.Word or ItemKind.Question;
-        return rule.Items.Contains(item.Key) || rule.Kinds.Contains(item.Kind)
-            || (!isSaid && rule.Techniques.Any(t => parts.Append(item.Name).Any(p => spellings.Alike(t, p))))
-            || (item.Order is not (null or Order.EscapeFrom) && edition.Items.Any(o => rule.Kinds.Contains(o.Kind) && o.Technique is { } t && parts.Any(p => spellings.Alike(t, p))));
+        var isMade = item.Kind is ItemKind.Combination or ItemKind.Counter or ItemKind.Sequence or ItemKind.Turnover || item.Order is not null;
+        var isDone = isMade && item.Order is not Order.EscapeFrom && item.Kind != ItemKind.Escape;
+        if (isDone && item.Kind is ItemKind.Combination or ItemKind.Counter or ItemKind.Sequence or ItemKind.Turnover)
+            parts.AddRange(spellings.In(item.Name, rule.Techniques));
+        var kinds = new HashSet<ItemKind> { item.Kind };
+        if (isDone)
+        {
+            kinds.UnionWith(parts.SelectMany(spellings.Kinds));
+            kinds.UnionWith(edition.Items.Where(o => o.Technique is { } its && parts.Any(p => spellings.Alike(its, p))).Select(o => o.Kind));
+            if (item.Order is not null && item.Kind is ItemKind.Combination or ItemKind.Counter)
+                kinds.Add(ItemKind.Throw);
+            if (item.Order is Order.TurnoverInto { Hold: { } hold } && spellings.Kinds(hold).Count == 0)
+                kinds.Add(ItemKind.HoldDown);
+        }
+
+        return rule.Items.Contains(item.Key) || kinds.Overlaps(rule.Kinds) || (!isSaid && rule.Techniques.Any(t => parts.Append(item.Name).Any(p => spellings.Means(t, p))));
     }
 
     private Item Item(string key) => edition.Items.Single(i => i.Key == key);

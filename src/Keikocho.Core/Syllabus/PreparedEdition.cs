@@ -67,6 +67,8 @@ public sealed class PreparedEdition
     /// <summary>What the requirements of one rank name by key, in their order, each once.</summary>
     internal IReadOnlyList<Item> NamedAt(int rank) => named[rank];
 
+    internal ItemNames Names => names;
+
     internal AgeBars Bars(IReadOnlyList<AgeRule> rules) => bars.GetValue(rules, some => new AgeBars(some, Edition.Items, names));
 
     /// <summary>The keys that a requirement names itself.</summary>

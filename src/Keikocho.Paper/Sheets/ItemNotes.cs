@@ -39,7 +39,7 @@ internal static class ItemNotes
         if (named && item.Chosen)
             yield return [new Words(whose + "chosen", true)];
         if (content.SeenGood?.TryGetValue(what.Key, out var day) == true)
-            yield return [new Words("✓ ", true), $"{whose}seen good on {PaperDate.Day(day)}"];
+            yield return [new Words("✓ ", true), $"{whose}{SheetTexts.Seen(what.Kind)} on {PaperDate.Day(day)}"];
         if (content.NotReviewed?.Contains(what.Key) == true)
             yield return [whose + SheetTexts.NotReviewed];
     }

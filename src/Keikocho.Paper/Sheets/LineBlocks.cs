@@ -51,9 +51,8 @@ internal sealed class LineBlocks(RequirementSheetContent content, SheetSizes siz
             own = [.. line.Items.Where(item => (item.Chosen && !line.IsAll) || item.KeptUntil is not null || item.InsteadOf is not null || item.Way is not null)];
             var rest = line.Items.Except(own).ToList();
             y = page.Block([string.Join("; ", rest.Select(item => item.Item.Name))], text, y, room, sizes.Small, Leading);
-            var good = rest.Where(item => content.SeenGood?.ContainsKey(item.Item.Key) == true).Select(item => item.Item.Name).ToList();
-            if (good.Count > 0)
-                y = page.Block([new Words("✓ ", true), "seen good: " + string.Join("; ", good)], text, y, room, sizes.Small, Leading);
+            foreach (var seen in rest.Where(item => content.SeenGood?.ContainsKey(item.Item.Key) == true).GroupBy(item => SheetTexts.Seen(item.Item.Kind)))
+                y = page.Block([new Words("✓ ", true), $"{seen.Key}: {string.Join("; ", seen.Select(item => item.Item.Name))}"], text, y, room, sizes.Small, Leading);
         }
 
         foreach (var item in own)

@@ -44,6 +44,14 @@ internal static class SheetTexts
         ? string.Create(CultureInfo.InvariantCulture, $"All of these {of}:")
         : string.Create(CultureInfo.InvariantCulture, $"{AnyOf(count)} these {of}:");
 
+    /// <summary>How something was seen: a fall clean, a word or question answered right, everything else good.</summary>
+    public static string Seen(ItemKind kind) => kind switch
+    {
+        ItemKind.Fall => "seen clean",
+        ItemKind.Word or ItemKind.Question => "answered right",
+        _ => "seen good",
+    };
+
     /// <summary>"Any 2 of".</summary>
     public static string AnyOf(int count) => string.Create(CultureInfo.InvariantCulture, $"Any {count} of");
 }

@@ -26,7 +26,8 @@ internal sealed class DemoCare
         StandDown(0, "Noah", StandDownScope.NoFalls, today.AddDays(-10), today.AddDays(12), "the family, in writing");
         StandDown(1, "Mei", StandDownScope.NoContact, today.AddDays(-25), today.AddDays(-4), "the family, in writing");
         var lifted = StandDown(2, "Kacper", StandDownScope.NoFalls, today.AddDays(-62), today.AddDays(-48), "the family, in writing");
-        (lifted.LiftedOn, lifted.LiftedById, lifted.LiftedWhy) = (today.AddDays(-46), cast.Head.Id, Seal.Close("The family wrote that he may fall again; falls were shown again from the ground up."));
+        (lifted.LiftedOn, lifted.LiftedById, lifted.LiftedWhy, lifted.LiftEnteredOn) =
+            (today.AddDays(-46), cast.Head.Id, Seal.Close("The family wrote that he may fall again; falls were shown again from the ground up."), today.AddDays(-46));
         Ways.Add(new AdaptationRow
         {
             Club = 1,

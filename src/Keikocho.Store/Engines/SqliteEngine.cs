@@ -1,12 +1,9 @@
 using System.Data;
 using System.Data.Common;
 using System.Globalization;
-using System.Reflection;
 using System.Runtime.CompilerServices;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Keikocho.Store.Engines;
 
@@ -135,10 +132,7 @@ public sealed class SqliteEngine : Engine
             while (reader.Read()) applied.Add(reader.GetString(0));
         }
 
-        return applied.SetEquals(typeof(SqliteEngine).Assembly.GetTypes()
-            .Where(t => t.GetCustomAttribute<DbContextAttribute>()?.ContextType == typeof(SqliteKeikochoDb))
-            .Select(t => t.GetCustomAttribute<MigrationAttribute>()?.Id)
-            .OfType<string>());
+        return applied.SetEquals(KnownMigrations.Of(typeof(SqliteKeikochoDb)));
     }
 
     /// <summary>Frees the pooled connections, so that the file can be moved or deleted.</summary>

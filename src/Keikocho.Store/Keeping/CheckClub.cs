@@ -9,6 +9,8 @@ namespace Keikocho.Store.Keeping;
 /// <summary>Reads the whole club and says what is not as it should be. It changes nothing, and others may go on working.</summary>
 public static class CheckClub
 {
+    private const int ReadersOfRest = 2;
+
     /// <summary>Runs every part of the check on one unchanging view of the club.</summary>
     /// <param name="engine">The club.</param>
     /// <param name="rulesOn">The rules of the fold on a day, from the club's settings.</param>
@@ -29,8 +31,7 @@ public static class CheckClub
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(rulesOn);
         if (engine is SqliteEngine { File: var file } && !File.Exists(file)) throw new StoreRefusal($"{file} does not exist.");
-        var findings = new Findings();
-        var view = await ReadSnapshot.OpenAsync(engine, readersAtOnce: 3, cancel).ConfigureAwait(false);
+        var view = await ReadSnapshot.OpenAsync(engine, ReadersOfRest, cancel, threadsBeside: 2, readersOfEach: CheckStates.Readers).ConfigureAwait(false);
         await using var disposal = view.ConfigureAwait(false);
         try
         {
@@ -41,49 +42,74 @@ public static class CheckClub
             throw new StoreRefusal($"{engine.Place} is so damaged that it cannot be read: {cause.Message} Restore a copy.", cause);
         }
 
-        // The engine's own check reads every page and the rest reads every row: side by side they use two cores.
-        var pages = Task.Run(() => CheckPages(engine, thorough, findings, progress, cancel), cancel);
-        var (marks, states, lines, opened) = await Task.Run(() => CheckAllRows(view, engine, rulesOn, findings, progress, cancel), cancel).ConfigureAwait(false);
-        await pages.ConfigureAwait(false);
-        return new CheckReport(findings.ToList(), marks, states, lines, opened, thorough);
+        // Who was there is the longest part: it goes in two halves, and everything else beside them. Each thread has findings of its own.
+        var (ofPages, ofRest, ofLower, ofUpper) = (new Findings(), new Findings(), new Findings(), new Findings());
+        var border = Guid.Empty;
+        Part(CheckPart.Calendar, ofRest, progress, () => border = ReadForCheck.Middle(view, 0, engine.Club));
+        var rules = OnceADay(rulesOn);
+        var lower = Task.Run(() => Half(isUpper: false, ofLower), cancel);
+        var rest = Task.Run(() => CheckRest(view, engine, ofRest, progress, cancel), cancel);
+        var upper = Task.Run(() => Half(isUpper: true, ofUpper), cancel);
+        var pages = Task.Run(() => CheckPages(engine, thorough, ofPages, progress, cancel), cancel);
+        // The view is closed when all have ended, however they did.
+        await Task.WhenAll(lower, rest, upper, pages).ConfigureAwait(false);
+        var halves = await Task.WhenAll(lower, upper).ConfigureAwait(false);
+        var (lines, opened) = await rest.ConfigureAwait(false);
+        return new CheckReport(
+            Findings.Together(ofPages, ofRest, ofLower, ofUpper), halves.Sum(h => h.Marks), halves.Sum(h => h.States), lines, opened, thorough);
+
+        (long Marks, long States) Half(bool isUpper, Findings findings)
+        {
+            long marks = 0, states = 0;
+            Part(CheckPart.States, findings, progress, () =>
+            {
+                var firstLane = ReadersOfRest + (isUpper ? CheckStates.Readers : 0);
+                using var check = new CheckStates(view, firstLane, engine.Club, findings, rules, border, isUpper);
+                check.Run(progress, cancel);
+                (marks, states) = (check.MarksRead, check.StatesRead);
+            });
+            return (marks, states);
+        }
     }
 
-    private static (long Marks, long States, long Lines, long Opened) CheckAllRows(
-        ReadSnapshot view,
-        Engine engine,
-        Func<DateOnly, AttendanceRules> rulesOn,
-        Findings findings,
-        IProgress<CheckProgress>? progress,
-        CancellationToken cancel)
+    /// <summary>Asks once for each day, and never two at a time.</summary>
+    private static Func<DateOnly, AttendanceRules> OnceADay(Func<DateOnly, AttendanceRules> rulesOn)
     {
-        long marks = 0, states = 0, lines = 0, opened = 0;
-        var rows = new CheckRows(view, engine.Club, findings);
-        Part(CheckPart.Links, () => rows.Links(cancel));
-        Part(CheckPart.Trail, () => lines = rows.Trail(cancel));
-        Part(CheckPart.Sealed, () => opened = rows.Sealed(cancel));
-        Part(CheckPart.Calendar, rows.Calendar);
-        Part(CheckPart.Marks, rows.Sequences);
-        Part(CheckPart.States, () =>
+        var known = new Dictionary<DateOnly, AttendanceRules>();
+        return day =>
         {
-            using var check = new CheckStates(view, engine.Club, findings, rulesOn);
-            check.Run(progress, cancel);
-            (marks, states) = (check.MarksRead, check.StatesRead);
-        });
-        Part(CheckPart.States, () => new CheckEvidence(view, engine.Club, findings).Run(cancel));
-        return (marks, states, lines, opened);
+            lock (known)
+            {
+                if (!known.TryGetValue(day, out var rules)) known.Add(day, rules = rulesOn(day));
+                return rules;
+            }
+        };
+    }
 
-        void Part(CheckPart part, Action run)
+    private static (long Lines, long Opened) CheckRest(ReadSnapshot view, Engine engine, Findings findings, IProgress<CheckProgress>? progress, CancellationToken cancel)
+    {
+        long lines = 0, opened = 0;
+        var rows = new CheckRows(view, engine.Club, findings);
+        Part(CheckPart.Links, findings, progress, () => rows.Links(cancel));
+        Part(CheckPart.Trail, findings, progress, () => lines = rows.Trail(cancel));
+        Part(CheckPart.Sealed, findings, progress, () => opened = rows.Sealed(cancel));
+        Part(CheckPart.Calendar, findings, progress, rows.Calendar);
+        Part(CheckPart.Marks, findings, progress, rows.Sequences);
+        Part(CheckPart.States, findings, progress, () => new CheckEvidence(view, engine.Club, findings).Run(cancel));
+        return (lines, opened);
+    }
+
+    private static void Part(CheckPart part, Findings findings, IProgress<CheckProgress>? progress, Action run)
+    {
+        progress?.Report(new CheckProgress(part, 0));
+        try
         {
-            progress?.Report(new CheckProgress(part, 0));
-            try
-            {
-                run();
-            }
-            catch (Exception cause) when (cause is DbException or InvalidDataException or InvalidCastException or FormatException)
-            {
-                // A damaged part must not hide what is wrong with the others.
-                findings.Add(part, $"{part} could not be read to the end: {cause.Message}");
-            }
+            run();
+        }
+        catch (Exception cause) when (cause is DbException or InvalidDataException or InvalidCastException or FormatException)
+        {
+            // A damaged part must not hide what is wrong with the others.
+            findings.Add(part, $"{part} could not be read to the end: {cause.Message}");
         }
     }
 

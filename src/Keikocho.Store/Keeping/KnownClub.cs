@@ -1,6 +1,6 @@
+using System.Globalization;
 using Keikocho.Store.Engines;
 using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping;
 
@@ -23,8 +23,8 @@ public static class KnownClub
         try
         {
             await RefuseOtherVersionAsync(view, engine, cancel).ConfigureAwait(false);
-            using var db = view.OpenDb();
-            if (!await db.Clubs.AnyAsync(cancel).ConfigureAwait(false)) throw new StoreRefusal($"{engine.Place} holds no club yet. Open it with keikocho serve.");
+            using var clubs = view.Ask(string.Create(CultureInfo.InvariantCulture, $"SELECT count(*) FROM \"Clubs\" WHERE \"Club\" = {engine.Club}"));
+            if (Convert.ToInt64(await clubs.ExecuteScalarAsync(cancel).ConfigureAwait(false), CultureInfo.InvariantCulture) == 0) throw new StoreRefusal($"{engine.Place} holds no club yet. Open it with keikocho serve.");
         }
         catch (SqliteException cause)
         {
@@ -34,13 +34,26 @@ public static class KnownClub
 
     internal static async Task RefuseOtherVersionAsync(ReadSnapshot view, Engine engine, CancellationToken cancel)
     {
-        using var db = view.OpenDb();
-        var known = db.Database.GetMigrations().ToList();
-        var applied = (await db.Database.GetAppliedMigrationsAsync(cancel).ConfigureAwait(false)).ToList();
+        var known = KnownMigrations.Of(view.IsSqlite ? typeof(SqliteKeikochoDb) : typeof(PostgresKeikochoDb)).ToList();
+        var applied = await AppliedAsync(view, cancel).ConfigureAwait(false);
         if (applied.Count == 0) throw new StoreRefusal($"{engine.Place} holds no club.");
         if (applied.Except(known, StringComparer.Ordinal).FirstOrDefault() is { } newer)
             throw new StoreRefusal($"{engine.Place} was written by a newer version ({newer}). Use that version; nothing was changed.");
         if (known.Except(applied, StringComparer.Ordinal).Any())
             throw new StoreRefusal($"{engine.Place} was written by an older version. Open it once with this one, then do this again.");
+    }
+
+    /// <summary>What the database has, asked plainly: the context's model takes half a second, and a command that refuses needs none.</summary>
+    private static async Task<List<string>> AppliedAsync(ReadSnapshot view, CancellationToken cancel)
+    {
+        var applied = new List<string>();
+        using var exists = view.Ask(view.IsSqlite
+            ? "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = '__EFMigrationsHistory'"
+            : "SELECT count(*) FROM pg_class WHERE oid = to_regclass('\"__EFMigrationsHistory\"')");
+        if (Convert.ToInt64(await exists.ExecuteScalarAsync(cancel).ConfigureAwait(false), CultureInfo.InvariantCulture) == 0) return applied;
+        using var names = view.Ask("SELECT \"MigrationId\" FROM \"__EFMigrationsHistory\" ORDER BY \"MigrationId\"");
+        using var reader = await names.ExecuteReaderAsync(cancel).ConfigureAwait(false);
+        while (await reader.ReadAsync(cancel).ConfigureAwait(false)) applied.Add(reader.GetString(0));
+        return applied;
     }
 }

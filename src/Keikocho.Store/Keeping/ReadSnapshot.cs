@@ -4,6 +4,7 @@ using Keikocho.Store.Engines;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using SQLitePCL;
 
 namespace Keikocho.Store.Keeping;
 
@@ -12,11 +13,10 @@ namespace Keikocho.Store.Keeping;
 /// </summary>
 internal sealed class ReadSnapshot : IAsyncDisposable
 {
-    private readonly List<(DbConnection Connection, DbTransaction Transaction)> lanes;
-
+    private readonly List<Lane> lanes;
     private readonly Engine engine;
 
-    private ReadSnapshot(Engine engine, List<(DbConnection, DbTransaction)> lanes, bool isSqlite)
+    private ReadSnapshot(Engine engine, List<Lane> lanes, bool isSqlite)
     {
         this.engine = engine;
         this.lanes = lanes;
@@ -30,35 +30,24 @@ internal sealed class ReadSnapshot : IAsyncDisposable
     /// <param name="engine">The club.</param>
     /// <param name="readersAtOnce">How many readers may be open at once; each uses a lane of its own.</param>
     /// <param name="cancel">Stops the opening.</param>
-    public static async Task<ReadSnapshot> OpenAsync(Engine engine, int readersAtOnce, CancellationToken cancel)
+    /// <param name="threadsBeside">How many other threads read the same moment. Their lanes come after the others; only what reads line by line may use them.</param>
+    /// <param name="readersOfEach">How many readers each of these threads may have open at once.</param>
+    public static async Task<ReadSnapshot> OpenAsync(
+        Engine engine, int readersAtOnce, CancellationToken cancel, int threadsBeside = 0, int readersOfEach = 0)
     {
         if (engine is SqliteEngine file)
         {
-            // A connection of its own that can only read: SQLite itself refuses whatever would change the file.
-            var text = new SqliteConnectionStringBuilder { DataSource = file.File, Mode = SqliteOpenMode.ReadOnly, Pooling = false };
-            var sqlite = new SqliteConnection(text.ToString());
-            try
-            {
-                await sqlite.OpenAsync(cancel).ConfigureAwait(false);
-                SqlitePragmas.Set(sqlite);
-                // A deferred transaction takes its view at its first read, and one SQLite connection carries any number of readers.
-                var transaction = sqlite.BeginTransaction(IsolationLevel.Serializable, deferred: true);
-                return new ReadSnapshot(engine, [.. Enumerable.Repeat(((DbConnection)sqlite, (DbTransaction)transaction), readersAtOnce)], isSqlite: true);
-            }
-            catch (SqliteException cause)
-            {
-                await sqlite.DisposeAsync().ConfigureAwait(false);
-                throw new StoreRefusal($"{file.File} cannot be read: {cause.Message}", cause);
-            }
+            return new ReadSnapshot(engine, await SqliteLanes.OpenAsync(file, readersAtOnce, threadsBeside, readersOfEach, cancel).ConfigureAwait(false), isSqlite: true);
         }
 
-        var lanes = new List<(DbConnection, DbTransaction)>(readersAtOnce);
+        var all = readersAtOnce + threadsBeside * readersOfEach;
+        var lanes = new List<Lane>(all);
         string? view = null;
-        for (var lane = 0; lane < readersAtOnce; lane++)
+        for (var lane = 0; lane < all; lane++)
         {
             var connection = engine.OpenConnection();
             var transaction = await ((NpgsqlConnection)connection).BeginTransactionAsync(IsolationLevel.RepeatableRead, cancel).ConfigureAwait(false);
-            lanes.Add((connection, transaction));
+            lanes.Add(new Lane(connection, transaction));
             using var command = connection.CreateCommand();
             command.Transaction = transaction;
             if (view is null)
@@ -81,7 +70,7 @@ internal sealed class ReadSnapshot : IAsyncDisposable
     /// <summary>A question to one lane. Names in it come from the model, values go in as parameters.</summary>
     public DbCommand Ask(string question, int lane = 0)
     {
-        var command = lanes[lane].Connection.CreateCommand();
+        var command = Connection(lane).CreateCommand();
         command.Transaction = lanes[lane].Transaction;
 #pragma warning disable CA2100 // Only names of the model's tables and columns are put into a question.
         command.CommandText = question;
@@ -93,21 +82,38 @@ internal sealed class ReadSnapshot : IAsyncDisposable
     /// <summary>A context that sees the same view through the first lane; close its readers before another uses that lane.</summary>
     public KeikochoDb OpenDb()
     {
-        var db = engine.OpenDb(lanes[0].Connection);
+        var db = engine.OpenDb(Connection(0));
         db.Database.UseTransaction(lanes[0].Transaction);
         return db;
     }
 
-    /// <summary>The connection of one lane, for reading below the base library's reader.</summary>
-    public DbConnection Connection(int lane) => lanes[lane].Connection;
+    /// <summary>An id as it is written in a question.</summary>
+    public string Literal(Guid id) => IsSqlite ? $"x'{Convert.ToHexString(id.ToByteArray(bigEndian: true))}'" : $"'{id:D}'";
+
+    /// <summary>SQLite's own handle of one lane, for reading below the base library's reader.</summary>
+    public sqlite3 SqliteHandle(int lane) => lanes[lane].Bare ?? ((SqliteConnection)Connection(lane)).Handle!;
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        foreach (var (connection, transaction) in lanes.Distinct())
+        foreach (var lane in lanes.Distinct()) await lane.DisposeAsync().ConfigureAwait(false);
+    }
+
+    private DbConnection Connection(int lane) =>
+        lanes[lane].Connection ?? throw new InvalidOperationException("A lane beside the others is read line by line only.");
+
+    /// <summary>What one reader reads through. On SQLite several share one.</summary>
+    /// <param name="Connection">The connection; null for a bare one.</param>
+    /// <param name="Transaction">Its transaction.</param>
+    /// <param name="Bare">SQLite's own connection, in a transaction of its own.</param>
+    internal sealed record Lane(DbConnection? Connection, DbTransaction? Transaction, sqlite3? Bare = null) : IAsyncDisposable
+    {
+        /// <inheritdoc/>
+        public async ValueTask DisposeAsync()
         {
-            await transaction.DisposeAsync().ConfigureAwait(false);
-            await connection.DisposeAsync().ConfigureAwait(false);
+            if (Transaction is not null) await Transaction.DisposeAsync().ConfigureAwait(false);
+            if (Connection is not null) await Connection.DisposeAsync().ConfigureAwait(false);
+            Bare?.Dispose();
         }
     }
 }

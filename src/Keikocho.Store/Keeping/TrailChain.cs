@@ -7,6 +7,8 @@ namespace Keikocho.Store.Keeping;
 /// <summary>The chain of the trail: each line's hash covers the line before.</summary>
 public static class TrailChain
 {
+    private const int IdLength = 16;
+
     /// <summary>Adds the next line inside the session's transaction.</summary>
     public static void Add(WriteSession session, TrailKind kind, Guid? subject, Guid? by, Guid? device, ReadOnlySpan<byte> said)
     {
@@ -36,24 +38,35 @@ public static class TrailChain
     public static byte[] HashOf(TrailRow row, ReadOnlySpan<byte> before)
     {
         ArgumentNullException.ThrowIfNull(row);
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(before);
-        Span<byte> number = stackalloc byte[8];
-        Append(row.Number, number, hash);
-        Append(row.At.ToUnixTimeMilliseconds(), number, hash);
-        Append((long)row.Kind, number, hash);
-        Append(row.ById, hash);
-        Append(row.DeviceId, hash);
-        Append(row.SubjectId, hash);
-        hash.AppendData(row.Digest);
-        return hash.GetHashAndReset();
+        var length = before.Length + 3 * sizeof(long) + 3 * IdLength + row.Digest.Length;
+        Span<byte> line = length <= 256 ? stackalloc byte[length] : new byte[length];
+        var rest = line;
+        Put(before, ref rest);
+        Put(row.Number, ref rest);
+        Put(row.At.ToUnixTimeMilliseconds(), ref rest);
+        Put((long)row.Kind, ref rest);
+        Put(row.ById, ref rest);
+        Put(row.DeviceId, ref rest);
+        Put(row.SubjectId, ref rest);
+        Put(row.Digest, ref rest);
+        return SHA256.HashData(line);
     }
 
-    private static void Append(long value, Span<byte> buffer, IncrementalHash hash)
+    private static void Put(long value, ref Span<byte> rest)
     {
-        BinaryPrimitives.WriteInt64BigEndian(buffer, value);
-        hash.AppendData(buffer);
+        BinaryPrimitives.WriteInt64BigEndian(rest, value);
+        rest = rest[sizeof(long)..];
     }
 
-    private static void Append(Guid? id, IncrementalHash hash) => hash.AppendData((id ?? Guid.Empty).ToByteArray(bigEndian: true));
+    private static void Put(Guid? id, ref Span<byte> rest)
+    {
+        (id ?? Guid.Empty).TryWriteBytes(rest, bigEndian: true, out _);
+        rest = rest[IdLength..];
+    }
+
+    private static void Put(ReadOnlySpan<byte> bytes, ref Span<byte> rest)
+    {
+        bytes.CopyTo(rest);
+        rest = rest[bytes.Length..];
+    }
 }

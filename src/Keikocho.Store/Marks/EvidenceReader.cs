@@ -141,9 +141,9 @@ public static class EvidenceReader
 
     private static List<StandingRow> Standing(ReadSession reading, IdList ids) => reading.Rows(
         string.Create(CultureInfo.InvariantCulture, $"""
-        SELECT {StandDown}, "PersonId", "Id", "ById", "From", "WhoseWord", CAST(NULL AS uuid), "Scope", "ReviewOn", "MadeAt", "LiftedOn", "LiftedById", "LiftedWhy"
+        SELECT {StandDown}, "PersonId", "Id", "ById", "From", "WhoseWord", CAST(NULL AS uuid), "Scope", "ReviewOn", "MadeAt", "LiftedOn", "LiftedById", "LiftedWhy", "LiftEnteredOn"
             FROM "StandDowns" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
-        UNION ALL SELECT {Way}, "PersonId", "Id", "ById", "AgreedOn", "Wording", "ItemId", 0, CAST(NULL AS date), 0, CAST(NULL AS date), CAST(NULL AS uuid), CAST(NULL AS bytea)
+        UNION ALL SELECT {Way}, "PersonId", "Id", "ById", "AgreedOn", "Wording", "ItemId", 0, CAST(NULL AS date), 0, CAST(NULL AS date), CAST(NULL AS uuid), CAST(NULL AS bytea), CAST(NULL AS date)
             FROM "Adaptations" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
         """),
         row =>
@@ -153,7 +153,7 @@ public static class EvidenceReader
             if (what == Way) return new StandingRow(person, null, new WayRow(id, item!.Value, words, from, by));
             return new StandingRow(
                 person,
-                new HeldStandDown(id, person, (StandDownScope)row.Whole(), from, row.DayIfAny(), words, by, row.Instant(), row.DayIfAny(), row.IdIfAny(), Seal.Open(row.SealedIfAny<string>())),
+                new HeldStandDown(id, person, (StandDownScope)row.Whole(), from, row.DayIfAny(), words, by, row.Instant(), row.DayIfAny(), row.IdIfAny(), Seal.Open(row.SealedIfAny<string>()), row.DayIfAny()),
                 null);
         },
         [.. ids.Values]);

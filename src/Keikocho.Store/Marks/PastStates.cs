@@ -64,6 +64,20 @@ public static class PastStates
             ("@programme", programme), ("@from", from), ("@to", to), ("@yes", true), ("@untouched", AttendanceWord.Untouched))];
     }
 
+    /// <summary>The enrolments of a programme that a reading made or moved: their first day is what a list said.</summary>
+    public static HashSet<Guid> EnrolledByAList(ReadSession reading, Guid programme)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return [.. reading.Rows(
+            """
+            SELECT e."Id" FROM "Enrolments" AS e
+            WHERE e."Club" = @club AND e."ProgrammeId" = @programme
+                AND e."Id" IN (SELECT t."RowId" FROM "ReadingTraces" AS t WHERE t."Club" = @club AND t."Table" = @table)
+            """,
+            row => row.Id(),
+            ("@programme", programme), ("@table", "Enrolments"))];
+    }
+
     /// <summary>How many marks these lessons have; marks are only ever added, so the number tells whether there are new ones.</summary>
     public static int MarksAt(ReadSession reading, IReadOnlyCollection<Guid> lessons)
     {

@@ -14,6 +14,7 @@ namespace Keikocho.Store.Safety;
 /// <param name="LiftedOn">The day it was lifted; null while it stands.</param>
 /// <param name="LiftedById">The adult who lifted it.</param>
 /// <param name="LiftedWhy">Why.</param>
+/// <param name="LiftEnteredOn">The day on which the lifting was entered; null where that was not kept.</param>
 public sealed record HeldStandDown(
     Guid Id,
     Guid PersonId,
@@ -25,13 +26,15 @@ public sealed record HeldStandDown(
     DateTimeOffset MadeAt,
     DateOnly? LiftedOn,
     Guid? LiftedById,
-    string? LiftedWhy)
+    string? LiftedWhy,
+    DateOnly? LiftEnteredOn = null)
 {
     /// <summary>As the sums take it.</summary>
     /// <param name="nameOf">The name of an adult; null for one whose name was erased.</param>
     public StandDown ToStandDown(Func<Guid, string?> nameOf)
     {
         ArgumentNullException.ThrowIfNull(nameOf);
-        return new StandDown(Scope, From, ReviewOn, WhoseWord, LiftedOn, LiftedById is { } by ? nameOf(by) ?? "an adult whose name was erased" : null, LiftedWhy);
+        return new StandDown(
+            Scope, From, ReviewOn, WhoseWord, LiftedOn, LiftedById is { } by ? nameOf(by) ?? "an adult whose name was erased" : null, LiftedWhy, LiftEnteredOn);
     }
 }

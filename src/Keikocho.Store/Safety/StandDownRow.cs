@@ -29,4 +29,6 @@ public sealed class StandDownRow : IIdRow
     public Guid? LiftedById { get; set; }
     /// <summary>Why.</summary>
     public Sealed<string>? LiftedWhy { get; set; }
+    /// <summary>The day on which the lifting was entered; null for one that was entered before this was kept.</summary>
+    public DateOnly? LiftEnteredOn { get; set; }
 }

@@ -71,10 +71,11 @@ public sealed class StandDownStore(WriterQueue writer)
     /// <param name="liftedBy">The adult who lifts it.</param>
     /// <param name="on">The day from which it does not stand any more.</param>
     /// <param name="why">The reason.</param>
+    /// <param name="today">The day on which this is entered; falls are shown again from the later of the two days on.</param>
     /// <param name="by">Who enters that; an adult too.</param>
     /// <param name="device">Where.</param>
     /// <param name="cancel">Counts only while it waits.</param>
-    public Task<StandDownOutcome> LiftAsync(Guid standDown, Guid person, Guid liftedBy, DateOnly on, string? why, Guid by, Guid device, CancellationToken cancel) =>
+    public Task<StandDownOutcome> LiftAsync(Guid standDown, Guid person, Guid liftedBy, DateOnly on, string? why, DateOnly today, Guid by, Guid device, CancellationToken cancel) =>
         writer.RunAsync(session =>
         {
             if (session.Db.StandDowns.FirstOrDefault(s => s.Id == standDown && s.PersonId == person) is not { } row) return StandDownOutcome.Unknown;
@@ -82,7 +83,7 @@ public sealed class StandDownStore(WriterQueue writer)
             if (string.IsNullOrWhiteSpace(why) || on < row.From) return StandDownOutcome.NotSaid;
             // Whoever enters it is an adult as well: a teenager who holds the device lifts nothing in an adult's name.
             if (!EvidenceStatements.IsAdultOnDuty(session, liftedBy, on) || !EvidenceStatements.IsAdult(session, by, on)) return StandDownOutcome.NoAdult;
-            (row.LiftedOn, row.LiftedById, row.LiftedWhy) = (on, liftedBy, Seal.Close(why.Trim()));
+            (row.LiftedOn, row.LiftedById, row.LiftedWhy, row.LiftEnteredOn) = (on, liftedBy, Seal.Close(why.Trim()), today);
             return Noted(session, TrailKind.StandDownChanged, person, by, device);
         }, cancel);
 

@@ -14,8 +14,10 @@ public sealed class OneChildSeenTests
     {
         await using var club = await SpringClub.StartAsync();
         var wren = await club.JoinOfTheExampleAsync();
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 12), MarkKind.Present);
         var page = $"/students/{wren}";
-        Assert.Contains("Backward: shut Stage 1 (lying or sitting): shut; 2 more clean evenings open it", await club.WordsAsync(page), StringComparison.Ordinal);
+        // Every way is shut for the same reason: said once.
+        Assert.Contains("Backward, to both sides, forward and rolling to both sides: shut Stage 1 (lying or sitting): shut; 2 more clean evenings open it", await club.WordsAsync(page), StringComparison.Ordinal);
         // The child was away for three weeks round the spring holiday: one stage lower first, then the stage, on one evening.
         foreach (var (day, stage) in new[] { (5, "2"), (5, "3"), (12, "3") })
             Assert.Contains("Stored: 1 mark.", await club.TakenAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", club.Lesson(5, day).Id.ToString("D")), ("way", "back"), ("stage", stage), ("outcome", "clean")), StringComparison.Ordinal);
@@ -70,6 +72,7 @@ public sealed class OneChildSeenTests
     {
         await using var club = await SpringClub.StartAsync();
         var wren = await club.JoinOfTheExampleAsync();
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 12), MarkKind.Present);
         await club.MarkAsync(wren, new DateOnly(2026, 5, 14), MarkKind.Present);
         var page = $"/students/{wren}";
         foreach (var (day, stage) in new[] { (5, "3"), (5, "4"), (12, "4") })
@@ -82,13 +85,14 @@ public sealed class OneChildSeenTests
     {
         await using var club = await SpringClub.StartAsync();
         var wren = await club.JoinOfTheExampleAsync();
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 12), MarkKind.Present);
         var helper = await club.AddAdultAsync("Tobi", "Marlow", DutyKind.Assistant);
         await club.ActAsync(helper);
         var page = $"/students/{wren}";
         foreach (var day in new[] { 5, 12 })
             Assert.Contains("1 suggestion until somebody who may sign off confirms it", await club.TakenAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", club.Lesson(5, day).Id.ToString("D")), ("way", "back"), ("stage", "1"), ("outcome", "clean")), StringComparison.Ordinal);
         var words = await club.WordsAsync(page);
-        Assert.Contains("Backward: shut", words, StringComparison.Ordinal);
+        Assert.Contains("Backward, to both sides, forward and rolling to both sides: shut", words, StringComparison.Ordinal);
         Assert.Contains("Suggestions waiting", words, StringComparison.Ordinal);
         Assert.DoesNotContain("Confirm all", words, StringComparison.Ordinal);
         Guid[] marks;
@@ -194,6 +198,7 @@ public sealed class OneChildSeenTests
         await using var club = await SpringClub.StartAsync();
         await club.PublishAsync();
         var wren = await club.JoinOfTheExampleAsync();
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 12), MarkKind.Present);
         var page = $"/students/{wren}";
         var lesson = club.Lesson(5, 12).Id;
         await club.TakenAsync(page, $"{page}/sighting", ("form", "sighting"), ("seenLesson", lesson.ToString("D")), ("item", "o-goshi"), ("word", "good"));
@@ -201,6 +206,56 @@ public sealed class OneChildSeenTests
         var words = await club.WordsAsync(page);
         Assert.Contains("O-goshi good on 12 May 2026 (the lesson was closed afterwards); good on 1 evening", words, StringComparison.Ordinal);
         Assert.Contains("O-goshi: good, 12 May 2026 by Ruth Aldersey; the lesson was closed afterwards", words, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(MarkKind.Absent, "Wren is marked absent in the register of Thursday 14 May 2026: put the register right first, or choose another evening.")]
+    [InlineData(MarkKind.Excused, "Wren is marked excused in the register of Thursday 14 May 2026: put the register right first, or choose another evening.")]
+    public async Task Nothing_seen_is_entered_for_an_evening_on_which_the_child_was_not_there(MarkKind kind, string sentence)
+    {
+        await using var club = await SpringClub.StartAsync();
+        await club.PublishAsync();
+        var wren = await club.JoinAsync("Wren", "Hollis", SpringClub.FirstLesson);
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 14), kind);
+        await RefusedAsync(club, wren, sentence);
+    }
+
+    [Fact]
+    public async Task Nothing_seen_is_entered_for_an_evening_off_the_mat_but_a_late_mark_of_a_tablet_is_kept()
+    {
+        await using var club = await SpringClub.StartAsync();
+        await club.PublishAsync();
+        var wren = await club.JoinAsync("Wren", "Hollis", SpringClub.FirstLesson);
+        var page = $"/students/{wren}";
+        await club.TakenAsync(page, $"{page}/stand-down", ("form", "stand-down"), ("scope", "off-the-mat"), ("standFrom", "2026-05-12"));
+        await RefusedAsync(club, wren, "Wren was off the mat on Thursday 14 May 2026, by the stand-down of 12 May 2026: put the stand-down right first, or choose another evening.");
+        var late = SeenTap.OfFall(Guid.CreateVersion7(club.Time.GetUtcNow()), club.Lesson(5, 14).Id, wren, new Core.Safety.FallWay(Core.Safety.FallDirection.Back, Core.Safety.FallSide.None), 1, clean: false);
+        Assert.Equal(EvidenceOutcome.Stored, (await club.House.Sightings.AddAsync([late], club.Today, club.Head, club.Tablet, SpringClub.Stop)).Outcome);
+    }
+
+    [Fact]
+    public async Task A_lifting_entered_for_an_earlier_day_says_from_which_day_falls_count()
+    {
+        await using var club = await SpringClub.StartAsync();
+        var wren = await club.JoinAsync("Wren", "Hollis", SpringClub.FirstLesson);
+        await club.MarkAsync(wren, new DateOnly(2026, 5, 14), MarkKind.Present);
+        var page = $"/students/{wren}";
+        await club.TakenAsync(page, $"{page}/stand-down", ("form", "stand-down"), ("scope", "no-falls"), ("standFrom", "2026-05-05"));
+        string id;
+        using (var db = club.Db()) id = db.StandDowns.Single().Id.ToString("D");
+        var words = await club.TakenAsync(page, $"{page}/lift", ("form", "lift"), ("liftWhich", id), ("liftBy", club.Head.ToString("D")), ("liftOn", "2026-05-05"), ("liftWhy", "the letter was shown"));
+        Assert.Contains("Lifted from 5 May 2026, entered today: falls count from today on, and are shown again first", words, StringComparison.Ordinal);
+        Assert.Contains("Lifted on 5 May 2026, entered on 14 May 2026, by Ruth Aldersey: the letter was shown.", words, StringComparison.Ordinal);
+        Assert.Contains("A stand-down was lifted on 5 May 2026, which was entered on 14 May 2026: falls count from 14 May 2026 on, the later of the two days", words, StringComparison.Ordinal);
+    }
+
+    private static async Task RefusedAsync(SpringClub club, Guid child, string sentence)
+    {
+        var (page, lesson) = ($"/students/{child}", club.Lesson(5, 14).Id.ToString("D"));
+        Assert.Contains(sentence, await club.RefusedAsync(page, $"{page}/fall", ("form", "fall"), ("fallLesson", lesson), ("way", "back"), ("stage", "1"), ("outcome", "clean")), StringComparison.Ordinal);
+        Assert.Contains(sentence, await club.RefusedAsync(page, $"{page}/sighting", ("form", "sighting"), ("seenLesson", lesson), ("item", "o-goshi"), ("word", "good")), StringComparison.Ordinal);
+        using var db = club.Db();
+        Assert.False(db.Marks.Any(m => m.ItemId != null));
     }
 
     private static string Newest(SpringClub club)

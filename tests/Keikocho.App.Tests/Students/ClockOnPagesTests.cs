@@ -180,4 +180,23 @@ public sealed class ClockOnPagesTests
         using var db = club.Db();
         return db.PromotionTests.Single(t => t.Date == day).Id;
     }
+
+    [Fact]
+    public async Task The_day_of_joining_from_a_list_is_not_called_the_first_lesson_until_a_mark_says_so()
+    {
+        await using var club = await SpringClub.StartAsync();
+        var walk = new Import.ImportWalk(club.Browser);
+        await walk.ReadAsync("roster.csv", System.Text.Encoding.UTF8.GetBytes("Given name,Family name,Date of birth,Joined\nIvo,Marsh,2016-04-12,2026-03-10\n"), "roster");
+        await walk.SettleAsync();
+        await walk.PostAsync("save");
+        Guid child;
+        using (var db = club.Db()) child = db.Enrolments.Single().PersonId;
+        var words = await club.WordsAsync($"/students/{child}");
+        Assert.Contains("Counted from the day of joining: joined on Tuesday 10 March 2026 by the list that was read in; no mark says which lesson was the first.", words, StringComparison.Ordinal);
+        Assert.Contains("since joining", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("first lesson on", words, StringComparison.Ordinal);
+        await club.MarkAsync(child, new DateOnly(2026, 3, 10), MarkKind.Present);
+        words = await club.WordsAsync($"/students/{child}");
+        Assert.Contains("Counted from this child's first lesson on Tuesday 10 March 2026.", words, StringComparison.Ordinal);
+    }
 }

@@ -113,6 +113,11 @@ public sealed class ClockTests
     {
         Assert.Equal(17, Reckon(Worked).Held);
         Assert.Equal(16, Reckon(Worked with { Start = ClockStart.Promotion }).Held);
+        var joined = Reckon(Worked with { Start = ClockStart.Joined });
+        Assert.Equal(17, joined.Held);
+        Assert.Equal(
+            "Counted from the day of joining: joined on Tuesday 3 March 2026 by the list that was read in; no mark says which lesson was the first.",
+            joined.Reasons[0].Sentence);
     }
 
     [Fact]

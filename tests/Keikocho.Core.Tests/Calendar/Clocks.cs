@@ -48,7 +48,7 @@ internal static class Clocks
             Gen.Int[0, 90], Gen.Int[-10, 60], Gen.Bool, Gen.Select(Gen.Int[0, 12], Gen.Int[0, 12], Gen.Int[0, 2]), Gen.Int[-1, 60],
             Gen.Select(Gen.Int[0, 140], Gen.Int[0, 9]).Array[0, 40],
             (asOf, start, promotion, rule, test, lessons) => new ClockSnapshot(
-                Day(3, 1).AddDays(asOf), Day(3, 1).AddDays(start), promotion ? ClockStart.Promotion : ClockStart.FirstLesson,
+                Day(3, 1).AddDays(asOf), Day(3, 1).AddDays(start), promotion ? ClockStart.Promotion : start % 3 == 0 ? ClockStart.Joined : ClockStart.FirstLesson,
                 new ClockRule(rule.Item1, rule.Item2, rule.Item3),
                 [.. lessons.Select(l => new ClockLesson(
                     Day(2, 20).AddDays(l.Item1),

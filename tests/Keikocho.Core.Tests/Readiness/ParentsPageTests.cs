@@ -43,6 +43,20 @@ public sealed partial class ParentsPageTests
         return new ParentsPageSnapshot("Bram", ReckonReadiness.Reckon(parts), sheet, asOf, 15, 20, Day(3, 22), [], "Ada Brook");
     }
 
+    [Fact]
+    public void A_kept_fall_whose_gate_is_shut_is_not_yet_and_the_short_side_is_named()
+    {
+        var fall = Fall("roll-3", "Rolling breakfall, both sides", FallDirection.Rolling, 3, bothSides: true);
+        FallMark[] falls =
+        [
+            .. new[] { Day(10, 20), AsOf }.Select(d => Clean(d, FallDirection.Rolling, FallSide.Left, 3)),
+            Clean(AsOf, FallDirection.Rolling, FallSide.Right, 3),
+        ];
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] })).With(falls);
+        var page = Write(Page(parts));
+        Assert.Equal(["Rolling breakfall, both sides: kept from an earlier test; to the right seen clean on 3 November; to be seen clean once more."], Section(page, "What is not yet"));
+    }
+
     [Fact, Statement(62)]
     public void Who_is_ready_after_the_list_was_closed_is_a_late_addition_that_the_instructor_decides()
     {

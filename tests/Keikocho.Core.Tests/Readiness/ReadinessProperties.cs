@@ -29,7 +29,7 @@ public sealed class ReadinessProperties
         {
             Critical = critical,
             Carry = carry,
-            Items = [.. picked.Select((p, i) => new SheetItem(p, KeptUntil: kept == i && p.Fall is null or { BothSides: true } && kept == i ? TestOn.AddDays(kept - 1) : null))],
+            Items = [.. picked.Select((p, i) => new SheetItem(p, KeptUntil: kept == i ? TestOn.AddDays(kept - 1) : null))],
         };
 
     private static readonly Gen<SeenEvening> AnyEvening =
@@ -52,8 +52,9 @@ public sealed class ReadinessProperties
         from scope in Pick(StandDownScope.NoFalls, StandDownScope.NoContact, StandDownScope.OffTheMat, StandDownScope.SpareTheNeck)
         from review in Pick<DateOnly?>(null, Day(10, 20), Day(11, 3), Day(11, 10), Day(11, 17), Day(11, 20), Day(12, 1), TestOn)
         from lifted in Pick<DateOnly?>(null, Day(10, 27), Day(11, 3), Day(11, 12))
+        from entered in Pick<DateOnly?>(null, null, Day(11, 3), Day(11, 6), Day(11, 18))
         from day in Pick(Day(10, 6), Day(11, 5))
-        select lifted >= day ? new StandDown(scope, day, review, null, lifted, "Ada", "letter seen") : new StandDown(scope, day, review, "Ada");
+        select lifted >= day ? new StandDown(scope, day, review, null, lifted, "Ada", "letter seen", entered) : new StandDown(scope, day, review, "Ada");
 
     internal static readonly Gen<ReadinessParts> Any =
         from lines in AnyLine.Array[0, 4]

@@ -98,9 +98,10 @@ public sealed partial class ReadinessQuestionTests
     public void A_kept_fall_of_both_sides_does_not_hold_while_one_side_touched_on_the_evening_just_closed()
     {
         var fall = new Item("rolling", ItemKind.Fall, "Rolling", Fall: new FallForm(FallDirection.Rolling, BothSides: true, 2));
-        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] }));
+        FallMark[] open = [.. new[] { Day(10, 13), Day(10, 20) }.SelectMany(d => new[] { Clean(d, FallDirection.Rolling, FallSide.Left, 2), Clean(d, FallDirection.Rolling, FallSide.Right, 2) })];
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] })).With(open);
         Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(parts).Verdict);
-        var touched = parts.With(Touched(AsOf, FallDirection.Rolling, FallSide.Right, 4));
+        var touched = parts.With([.. open, Touched(AsOf, FallDirection.Rolling, FallSide.Right, 4)]);
         Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(touched).Verdict);
         Assert.Empty(ReadinessCheck.Objections(touched, ReadinessTests.Reckon(touched)));
     }
@@ -109,10 +110,43 @@ public sealed partial class ReadinessQuestionTests
     public void A_kept_fall_does_not_hold_past_a_head_touch_or_a_stand_down()
     {
         var fall = Fall("back-3", "Backward breakfall", FallDirection.Back, 3);
-        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] }));
+        FallMark[] open = [Clean(Day(10, 13), FallDirection.Back, FallSide.None, 3), Clean(Day(10, 20), FallDirection.Back, FallSide.None, 3)];
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] })).With(open);
         Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(parts).Verdict);
-        Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(parts.With(Touched(Day(11, 3), FallDirection.Back, FallSide.None, 3))).Verdict);
+        Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(parts.With([.. open, Touched(Day(11, 3), FallDirection.Back, FallSide.None, 3)])).Verdict);
         Assert.Equal(ReadyWord.NotThisTime, ReadinessTests.Reckon(parts.Under(new StandDown(StandDownScope.NoFalls, Day(11, 3), null, null))).Verdict);
+    }
+
+    // The pass spares that an open gate is fresh to the day of the test; it opens none.
+    [Fact]
+    public void A_kept_fall_opens_no_gate_that_is_shut()
+    {
+        var fall = Fall("back-3", "Backward breakfall", FallDirection.Back, 3);
+        var parts = Parts(10, Sheet(All(fall) with { Items = [new SheetItem(fall, KeptUntil: TestOn)] }));
+        var never = ReadinessTests.Reckon(parts);
+        Assert.Equal((ReadyWord.If, 2, ItemStandingWord.NeverSeen), (never.Verdict, never.EveningsNeeded, never.Lines[0].Items[0].Word));
+        Assert.Equal("0 of 1 good; Backward breakfall: kept until 8 December, but the gate is shut; not yet seen clean: two evenings", never.ItemsSaid);
+        Assert.Equal(["Backward breakfall: seen clean on 2 of the 4 evenings left."], never.Conditions.Said());
+        Assert.Equal(TestOn, never.Lines[0].Line.Items[0].KeptUntil);
+        Assert.Contains(never.Reasons.Said(), s => s.StartsWith("Backward breakfall: kept from an earlier test until 8 December 2026, which opens no gate that is shut; not yet seen clean;", StringComparison.Ordinal));
+
+        var once = ReadinessTests.Reckon(parts.With(Clean(Day(11, 3), FallDirection.Back, FallSide.None, 3)));
+        Assert.Equal((ReadyWord.If, 1), (once.Verdict, once.EveningsNeeded));
+        Assert.Equal("kept until 8 December, but the gate is shut; clean once, on 3 November: once more", once.Lines[0].Items[0].Said);
+
+        // Nobody overrules it either.
+        var forced = ReadinessTests.Reckon(parts with { Overrule = new Overrule(ReadyWord.PutForward, "Ada Brook", Day(11, 4), "passed it in summer") });
+        Assert.Equal(ReadyWord.If, forced.Verdict);
+
+        // Open, and too old for the test without the pass.
+        FallMark[] open = [Clean(Day(10, 13), FallDirection.Back, FallSide.None, 3), Clean(Day(10, 20), FallDirection.Back, FallSide.None, 3)];
+        var kept = ReadinessTests.Reckon(parts.With(open));
+        Assert.Equal((ReadyWord.PutForward, ItemStandingWord.Kept, "kept until 8 December"), (kept.Verdict, kept.Lines[0].Items[0].Word, kept.Lines[0].Items[0].Said));
+        Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(Parts(10, Sheet(All(fall))).With(open)).Verdict);
+
+        // Look again blocks like shut.
+        var old = ReadinessTests.Reckon(parts.With(Clean(Day(9, 29), FallDirection.Back, FallSide.None, 3), Clean(Day(10, 6), FallDirection.Back, FallSide.None, 3)));
+        Assert.Equal((ReadyWord.If, 1, "kept until 8 December, but the gate is not open; clean last on 6 October, too long before the test: once more"), (old.Verdict, old.EveningsNeeded, old.Lines[0].Items[0].Said));
     }
 
     // Three weeks off the mat shut every gate until the fall is shown again, whatever was passed before the break.
@@ -136,7 +170,8 @@ public sealed partial class ReadinessQuestionTests
             Clean(AsOf, FallDirection.Back, FallSide.None, 2) with { Sequence = 1 },
             Clean(AsOf, FallDirection.Back, FallSide.None, 3) with { Sequence = 2 },
         ];
-        Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(back.With(again)).Verdict);
+        Assert.Equal(ReadyWord.If, ReadinessTests.Reckon(back.With(again)).Verdict);
+        Assert.Equal(ReadyWord.PutForward, ReadinessTests.Reckon(back.With([Clean(AsOf.AddDays(-21), FallDirection.Back, FallSide.None, 3), .. again])).Verdict);
     }
 
     [Fact]

@@ -48,6 +48,15 @@ public sealed class ReadinessSafetyTests
         FallMark[] falls = [Clean(Day(10, 20), FallDirection.Rolling, FallSide.Left, 3), Clean(Day(11, 3), FallDirection.Rolling, FallSide.Left, 3), Clean(Day(11, 3), FallDirection.Rolling, FallSide.Right, 3)];
         var answer = Reckon(Parts(10, Sheet(All(Rolling))).With(falls));
         Assert.Equal((ReadyWord.If, 1), (answer.Verdict, answer.EveningsNeeded));
+
+        // One side alone is short: it is named, and the figures are its own.
+        Assert.Equal("0 of 1 good; Rolling breakfall, both sides: to the right clean once, on 3 November: once more", answer.ItemsSaid);
+        Assert.Equal(["Rolling breakfall, both sides, to the right: seen clean once more, on 1 of the 4 evenings left."], answer.Conditions.Said());
+        Assert.Contains(answer.Reasons.Said(), s => s.StartsWith("Rolling breakfall, both sides: to the right seen clean on 3 November 2026; 2 clean evenings at stage 3 or higher are asked", StringComparison.Ordinal));
+        var touched = Reckon(Parts(10, Sheet(All(Rolling))).With([.. falls, Clean(Day(10, 13), FallDirection.Rolling, FallSide.Right, 3), Touched(Day(11, 3), FallDirection.Rolling, FallSide.Left, 3)]));
+        Assert.Equal("to the left the head touched on 3 November; not yet seen clean: two evenings", touched.Lines[0].Items[0].Said);
+        var both = Reckon(Parts(10, Sheet(All(Rolling))).With(falls[1..]));
+        Assert.Equal("0 of 1 good; Rolling breakfall, both sides clean once, on 3 November: once more", both.ItemsSaid);
         Assert.Equal(ReadyWord.PutForward, Reckon(Parts(10, Sheet(All(Rolling))).With([.. falls, Clean(Day(10, 13), FallDirection.Rolling, FallSide.Right, 3)])).Verdict);
     }
 

@@ -21,9 +21,10 @@ public sealed class FallGateSecondOpinion
             Evening(t.Item1), FallWay.All[t.Item2].Direction, FallWay.All[t.Item2].Side, t.Item3 + i, true, true, Ids.Device(t.Item5), 10 + i)).ToArray());
 
     private static readonly Gen<StandDown> AnyStandDown =
-        Gen.Select(Gen.Int[1, 4], Gen.Int[0, 70], Gen.Int[0, 25], Gen.Int[0, 3]).Select(t => new StandDown(
+        Gen.Select(Gen.Int[1, 4], Gen.Int[0, 70], Gen.Int[0, 25], Gen.Int[0, 3], Gen.Int[0, 35]).Select(t => new StandDown(
             (StandDownScope)t.Item1, Start.AddDays(t.Item2), Start.AddDays(t.Item2 + 3), "the head instructor",
-            t.Item4 == 0 ? null : Start.AddDays(t.Item2 + t.Item3), t.Item4 == 0 ? null : "Anna", t.Item4 == 0 ? null : "seen again"));
+            t.Item4 == 0 ? null : Start.AddDays(t.Item2 + t.Item3), t.Item4 == 0 ? null : "Anna", t.Item4 == 0 ? null : "seen again",
+            t.Item4 == 0 || t.Item5 % 3 == 0 ? null : Start.AddDays(t.Item2 + t.Item5)));
 
     private static readonly Gen<FallGateSnapshot> AnyHistory =
         Gen.Select(
@@ -142,7 +143,8 @@ public sealed class FallGateSecondOpinion
         /// <summary>Every day on which the child came back to falls.</summary>
         private List<DateOnly> Returns()
         {
-            var returns = s.StandDowns.Where(d => ForbidsFalls(d) && d.LiftedOn <= s.Tonight).Select(d => d.LiftedOn!.Value).ToList();
+            var returns = s.StandDowns.Where(d => ForbidsFalls(d) && d.LiftedOn <= s.Tonight)
+                .SelectMany(d => new[] { d.LiftedOn, d.LiftEnteredOn }).OfType<DateOnly>().ToList();
             DateOnly? last = null;
             for (var day = Start.AddDays(-100); day <= s.Tonight; day = day.AddDays(1))
             {

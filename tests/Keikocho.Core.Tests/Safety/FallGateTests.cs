@@ -1,3 +1,4 @@
+using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Testing;
 using static Keikocho.Core.Tests.Safety.Gates;
@@ -187,6 +188,48 @@ public sealed class FallGateTests
         Assert.Equal(GateState.Shut, Reckon(Child(Day(3, 12), before, null, lifted)).Of(Back).Stages[2].State);
         Assert.Equal(GateState.Open, Reckon(Child(Day(3, 12), [.. before, Falls(Day(3, 12), "2 3")], null, lifted)).Of(Back).Stages[2].State);
         Assert.Equal(GateState.Shut, Reckon(Child(Day(3, 17), [.. before, Falls(Day(3, 12), "3"), Falls(Day(3, 17), "3")], null, lifted)).Of(Back).Stages[2].State);
+    }
+
+    [Fact]
+    public void What_is_shut_for_the_same_reason_both_ways_is_said_once_with_one_and()
+    {
+        FallWay rollLeft = new(FallDirection.Rolling, FallSide.Left), rollRight = new(FallDirection.Rolling, FallSide.Right);
+        static TooFewCleanEvenings Few(FallWay way, int stage = 3) => new(way, stage, [], 2, null);
+        Assert.Equal(
+            ["Rolling falls left and right, stage 3 (standing): shut; 0 of 2 clean evenings.", "Rolling, left, stage 4 (from a partner, low and slow): shut; 0 of 2 clean evenings."],
+            SameReason.Together([Few(rollLeft), Few(rollRight), Few(rollLeft, 4)]).Select(r => r.Sentence));
+        Assert.Equal(
+            ["Backward, to both sides and rolling to the left, stage 3 (standing): shut; 0 of 2 clean evenings."],
+            SameReason.Together([Few(Back), Few(Left), Few(Right), Few(rollLeft)]).Select(r => r.Sentence));
+        Reason[] open = [new StageIsOpen(Left, 1, [Day(3, 3)], Day(3, 3)), new StageIsOpen(Right, 1, [Day(3, 3)], Day(3, 3)), new NoFallSeen()];
+        Assert.Equal(open, SameReason.Together(open));
+        Assert.Equal("to the left side or rolling to both sides", FallWords.Together([rollRight, Left, rollLeft], "or"));
+        Assert.Equal("rolling, right", FallWords.Together([rollRight]));
+    }
+
+    [Fact]
+    public void Falls_done_before_a_lifting_was_entered_are_not_shown_again_by_it()
+    {
+        var lifted = new StandDown(StandDownScope.NoFalls, Day(3, 11), null, null, Day(3, 11), "Anna", "wrist is well");
+        var backdated = lifted with { LiftEnteredOn = Day(3, 17) };
+        FallMark[][] falls = [Falls(Day(3, 3), "3"), Falls(Day(3, 10), "3"), Falls(Day(3, 12), "2 3")];
+        Assert.Equal(GateState.Open, Reckon(Child(Day(3, 17), falls, null, lifted)).Of(Back).Stages[2].State);
+        var shut = Reckon(Child(Day(3, 17), falls, null, backdated));
+        Assert.Equal(GateState.Shut, shut.Of(Back).Stages[2].State);
+        Assert.Contains(
+            "A stand-down was lifted on 11 March 2026, which was entered on 17 March 2026: falls count from 17 March 2026 on, the later of the two days, and are shown again first, an instructor watching.",
+            shut.Reasons.Select(r => r.Sentence));
+        Assert.Equal(GateState.Open, Reckon(Child(Day(3, 17), [.. falls, Falls(Day(3, 17), "2 3")], null, backdated)).Of(Back).Stages[2].State);
+    }
+
+    [Fact]
+    public void A_lifting_that_was_entered_early_counts_from_the_day_of_lifting()
+    {
+        var lifted = new StandDown(StandDownScope.NoContact, Day(3, 5), null, null, Day(3, 12), "Anna", "wrist is well", Day(3, 10));
+        FallMark[][] falls = [Falls(Day(3, 3), "3"), Falls(Day(3, 10), "2 3")];
+        var shut = Reckon(Child(Day(3, 12), falls, null, lifted));
+        Assert.Equal(GateState.Shut, shut.Of(Back).Stages[2].State);
+        Assert.Contains("A stand-down was lifted on 12 March 2026: the falls are shown again first, an instructor watching.", shut.Reasons.Select(r => r.Sentence));
     }
 
     [Fact, Statement(20)]

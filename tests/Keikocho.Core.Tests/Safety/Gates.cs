@@ -50,9 +50,10 @@ internal static class Gates
             Ids.Device(t.Item6), t.Item7));
 
     private static readonly Gen<StandDown> AnyStandDown =
-        Gen.Select(Gen.Int[1, 4], Gen.Int[0, 80], Gen.Int[0, 40], Gen.Bool).Select(t => new StandDown(
+        Gen.Select(Gen.Int[1, 4], Gen.Int[0, 80], Gen.Int[0, 40], Gen.Bool, Gen.Int[0, 30]).Select(t => new StandDown(
             (StandDownScope)t.Item1, Start.AddDays(t.Item2), Start.AddDays(t.Item2 + 10), null,
-            t.Item4 ? Start.AddDays(t.Item2 + t.Item3) : null, t.Item4 ? "Anna" : null, t.Item4 ? "seen again" : null));
+            t.Item4 ? Start.AddDays(t.Item2 + t.Item3) : null, t.Item4 ? "Anna" : null, t.Item4 ? "seen again" : null,
+            t.Item4 && t.Item5 % 3 > 0 ? Start.AddDays(t.Item2 + t.Item5) : null));
 
     public static readonly Gen<FallGateSnapshot> AnyChild =
         Gen.Select(

@@ -49,6 +49,11 @@ public sealed class StandDownsTests
         Assert.Equal(["No falls from 14 March 2026 was lifted on 23 March 2026 by Anna: letter seen."], answer.Reasons.Select(r => r.Sentence));
     }
 
+    [Fact]
+    public void A_lifting_entered_later_says_so() => Assert.Equal(
+        ["No falls from 14 March 2026 was lifted on 14 March 2026, entered on 20 March 2026, by Anna: letter seen."],
+        Read(Down(StandDownScope.NoFalls) with { LiftedOn = Today.AddDays(-10), LiftedBy = "Anna", LiftedWhy = "letter seen", LiftEnteredOn = Today.AddDays(-4) }).Reasons.Select(r => r.Sentence));
+
     [Theory, Statement(19)]
     [InlineData(false, "Anna", "letter seen", "The stand-down of 14 March 2026 is lifted only with a day, a named adult and a reason; name all three.")]
     [InlineData(true, null, "letter seen", "The stand-down of 14 March 2026 is lifted only with a day, a named adult and a reason; name all three.")]

@@ -111,6 +111,17 @@ public sealed partial class RequirementSheetPaperTests
     }
 
     [Fact]
+    public void A_fall_is_seen_clean_and_a_word_is_answered_right()
+    {
+        var sheet = SheetSamples.Child();
+        var seen = sheet.Sheet.Lines.SelectMany(l => l.Items).Select(i => i.Item).Where(i => i.Kind is ItemKind.Fall or ItemKind.Word).ToList();
+        var text = Text(sheet with { SeenGood = seen.ToDictionary(i => i.Key, _ => new DateOnly(2026, 11, 3)) });
+        Assert.Contains("seen clean on 3 November 2026", text, StringComparison.Ordinal);
+        Assert.Contains("answered right on 3 November 2026", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("seen good", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     [Statement(76)]
     public void An_agreed_way_of_showing_is_printed_and_what_was_left_out_and_why_is_not()
     {

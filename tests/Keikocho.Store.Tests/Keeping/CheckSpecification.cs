@@ -35,6 +35,14 @@ public abstract class CheckSpecification(StoreHost host) : StoreSpecification(ho
     [InlineData("UPDATE \"Marks\" SET \"Replaces\" = (SELECT \"Id\" FROM \"Marks\" WHERE \"Sequence\" = 2) WHERE \"Sequence\" = 1", CheckPart.Marks, "of another person")]
     [InlineData("UPDATE \"Marks\" SET \"Kind\" = 10 WHERE \"Sequence\" = 6; DELETE FROM \"Attendances\" WHERE \"Word\" = 4", CheckPart.Marks, "is of something seen and has no item")]
     [InlineData("UPDATE \"Marks\" SET \"DeviceId\" = \"PersonId\" WHERE \"Sequence\" = 1", CheckPart.Links, "is of a device")]
+    [InlineData("UPDATE \"Marks\" SET \"PersonId\" = (SELECT \"Id\" FROM \"Halls\") WHERE \"Sequence\" = 6; UPDATE \"Attendances\" SET \"PersonId\" = (SELECT \"Id\" FROM \"Halls\") WHERE \"Word\" = 4", CheckPart.Links, "is of a person")]
+    [InlineData("UPDATE \"Marks\" SET \"LessonId\" = (SELECT \"Id\" FROM \"Halls\") WHERE \"Sequence\" = 6; DELETE FROM \"Attendances\" WHERE \"Word\" = 4", CheckPart.Links, "is of a lesson")]
+    [InlineData("UPDATE \"Attendances\" SET \"LessonId\" = (SELECT \"Id\" FROM \"Halls\") WHERE \"Word\" = 4", CheckPart.States, "has no mark behind it")]
+    [InlineData("UPDATE \"Attendances\" SET \"Date\" = '2026-03-04' WHERE \"Word\" = 4", CheckPart.States, "date is 2026-03-04, should be 2026-03-03")]
+    [InlineData("INSERT INTO \"RegisterPlaces\" (\"Club\", \"ProgrammeId\", \"TermId\", \"PersonId\", \"Position\") SELECT \"Club\", \"ProgrammeId\", \"ProgrammeId\", \"PersonId\", 3 FROM \"Enrolments\"", CheckPart.Calendar, "Place 3 of programme")]
+    [InlineData("UPDATE \"Trail\" SET \"Digest\" = (SELECT \"Salt\" FROM \"Clubs\") WHERE \"Number\" = 3", CheckPart.Trail, "Line 3 of the trail does not fit its hash")]
+    [InlineData("UPDATE \"Trail\" SET \"ById\" = NULL WHERE \"Number\" = 3", CheckPart.Trail, "Line 3 of the trail does not fit its hash")]
+    [InlineData("UPDATE \"Trail\" SET \"At\" = \"At\" + 1 WHERE \"Number\" = 1", CheckPart.Trail, "Line 1 of the trail does not fit its hash")]
     [InlineData("UPDATE \"Marks\" SET \"Sequence\" = 2 WHERE \"Sequence\" = 1", CheckPart.Marks, "has count 2 on 2 marks")]
     [InlineData("UPDATE \"Evenings\" SET \"HallId\" = \"Id\"", CheckPart.Links, "1 of Evenings point by HallId to a row of Halls that is not there")]
     [InlineData("UPDATE \"Trail\" SET \"Kind\" = 1 WHERE \"Number\" = 2", CheckPart.Trail, "Line 2 of the trail does not fit its hash")]
@@ -74,6 +82,95 @@ public abstract class CheckSpecification(StoreHost host) : StoreSpecification(ho
         var report = await CheckAsync(engine);
         Assert.Equal(21, report.Problems.Count);
         Assert.Equal("And 10 more of this kind.", report.Problems[^1].Sentence);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(5)]
+    [InlineData(8)]
+    public async Task Every_lesson_is_looked_at_whichever_half_of_them_it_is_in(int lessons)
+    {
+        var engine = await Host.EmptyAsync();
+        await using (var writer = new WriterQueue(engine, new FixedTime(Now)))
+        {
+            await writer.RunAsync(
+                s =>
+                {
+                    var (first, person) = TappingChild.AddLesson(s);
+                    var device = TappingChild.AddDevice(s);
+                    var lesson = s.Db.Lessons.Single();
+                    for (var n = 1; n <= lessons; n++)
+                    {
+                        if (n > 1)
+                        {
+                            lesson = new LessonRow
+                            {
+                                Club = s.Club,
+                                Id = s.NewId(),
+                                ProgrammeId = lesson.ProgrammeId,
+                                EveningId = lesson.EveningId,
+                                Date = lesson.Date,
+                                Start = lesson.Start.AddMinutes(1),
+                                UkemiFrom = lesson.UkemiFrom,
+                                UkemiTo = lesson.UkemiTo,
+                                HalfTime = lesson.HalfTime,
+                                End = lesson.End,
+                            };
+                            s.Db.Lessons.Add(lesson);
+                        }
+
+                        s.Db.Marks.Add(TappingChild.MarkOf(s, device, n, lesson.Id, person));
+                        s.Db.SaveChanges();
+                        FoldMarks.Store(s, lesson, person, new AttendanceRules());
+                    }
+
+                    return 0;
+                },
+                Cancel);
+        }
+
+        var sound = await CheckAsync(engine);
+        Assert.Empty(sound.Problems);
+        Assert.Equal((lessons, lessons), (sound.Marks, sound.States));
+        Damage(engine, "DELETE FROM \"Attendances\"");
+        var damaged = await CheckAsync(engine);
+        Assert.Equal(lessons, damaged.Problems.Count(p => p.Sentence.Contains("and no state", StringComparison.Ordinal)));
+        Assert.Equal(lessons, damaged.Problems.Count);
+    }
+
+    [Fact]
+    public async Task A_mark_that_takes_the_place_of_another_is_looked_up_however_many_there_are()
+    {
+        const int Undone = 1200;
+        var engine = await Host.EmptyAsync();
+        await using (var writer = new WriterQueue(engine, new FixedTime(Now)))
+        {
+            await writer.RunAsync(
+                s =>
+                {
+                    var (lesson, _) = TappingChild.AddLesson(s);
+                    var device = TappingChild.AddDevice(s);
+                    for (var n = 0; n < Undone; n++)
+                    {
+                        var person = new PersonRow { Club = s.Club, Id = s.NewId(), MadeAt = s.Now };
+                        var slip = TappingChild.MarkOf(s, device, 2 * n + 1, lesson, person.Id);
+                        var undo = TappingChild.MarkOf(s, device, 2 * n + 2, lesson, person.Id, MarkKind.Cleared);
+                        undo.Replaces = slip.Id;
+                        s.Db.AddRange(person, slip, undo);
+                    }
+
+                    s.Db.SaveChanges();
+                    FoldMarks.StoreAll(s, s.Db.Lessons.Single(), new AttendanceRules());
+                    return 0;
+                },
+                Cancel);
+        }
+
+        Assert.Empty((await CheckAsync(engine)).Problems);
+        Damage(engine, $"UPDATE \"Marks\" SET \"Replaces\" = (SELECT \"Id\" FROM \"Halls\") WHERE \"Sequence\" IN (2, {Undone}, {2 * Undone})");
+        var damaged = await CheckAsync(engine);
+        Assert.Equal(3, damaged.Problems.Count(p => p.Part == CheckPart.Marks && p.Sentence.Contains("which is not there", StringComparison.Ordinal)));
     }
 
     [Fact]

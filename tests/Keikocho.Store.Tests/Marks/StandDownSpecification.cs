@@ -25,21 +25,42 @@ public abstract class StandDownSpecification(StoreHost host) : StoreSpecificatio
             (club.Head, Today, " ", StandDownOutcome.NotSaid),
             (club.Head, new DateOnly(2026, 3, 9), "shown again", StandDownOutcome.NotSaid),
         })
-            Assert.Equal(outcome, await club.StandDowns.LiftAsync(id, club.Wren, by, on, why, club.Head, club.Device, Cancel));
-        Assert.Equal(StandDownOutcome.Unknown, await club.StandDowns.LiftAsync(id, club.Bram, club.Head, Today, "shown again", club.Head, club.Device, Cancel));
+            Assert.Equal(outcome, await club.StandDowns.LiftAsync(id, club.Wren, by, on, why, Today, club.Head, club.Device, Cancel));
+        Assert.Equal(StandDownOutcome.Unknown, await club.StandDowns.LiftAsync(id, club.Bram, club.Head, Today, "shown again", Today, club.Head, club.Device, Cancel));
         // Who enters it is an adult too: a teenager who holds the device does not lift in an adult's name.
         foreach (var hand in new[] { club.Leader, club.Bram })
-            Assert.Equal(StandDownOutcome.NoAdult, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, Today, "shown again", hand, club.Device, Cancel));
+            Assert.Equal(StandDownOutcome.NoAdult, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, Today, "shown again", Today, hand, club.Device, Cancel));
         Assert.Null(Assert.Single(club.Evidence().StandDowns).LiftedOn);
         for (var sent = 0; sent < 2; sent++)
-            Assert.Equal(sent == 0 ? StandDownOutcome.Stored : StandDownOutcome.AlreadyStored, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, Today, " letter seen ", club.Head, club.Device, Cancel));
+            Assert.Equal(sent == 0 ? StandDownOutcome.Stored : StandDownOutcome.AlreadyStored, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, Today, " letter seen ", Today.AddDays(sent), club.Head, club.Device, Cancel));
         var kept = Assert.Single(club.Evidence().StandDowns);
         Assert.Equal(
-            (StandDownScope.NoFalls, new DateOnly(2026, 3, 10), (DateOnly?)new DateOnly(2026, 3, 17), "the family’s word", (DateOnly?)Today, (Guid?)club.Head, "letter seen"),
-            (kept.Scope, kept.From, kept.ReviewOn, kept.WhoseWord, kept.LiftedOn, kept.LiftedById, kept.LiftedWhy));
+            (StandDownScope.NoFalls, new DateOnly(2026, 3, 10), (DateOnly?)new DateOnly(2026, 3, 17), "the family’s word", (DateOnly?)Today, (Guid?)club.Head, "letter seen", (DateOnly?)Today),
+            (kept.Scope, kept.From, kept.ReviewOn, kept.WhoseWord, kept.LiftedOn, kept.LiftedById, kept.LiftedWhy, kept.LiftEnteredOn));
         Assert.Equal(StandDownOutcome.Unknown, await club.StandDowns.MoveReviewAsync(id, club.Wren, Today.AddDays(9), club.Head, club.Device, Cancel));
         using var db = club.Engine.OpenDb();
         Assert.Equal([TrailKind.StandDownMade, TrailKind.StandDownChanged], db.Trail.Where(t => t.SubjectId == club.Wren && t.Kind != TrailKind.PersonAdded).OrderBy(t => t.Number).Select(t => t.Kind).ToList());
+    }
+
+    [Fact]
+    public async Task Falls_done_while_it_stood_do_not_count_as_shown_again_by_a_lifting_entered_for_an_earlier_day()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        foreach (var day in new[] { 17, 19 })
+            foreach (var stage in new[] { 1, 2, 3 }) await club.FallAsync(day, true, stage: stage);
+        var id = club.NewId();
+        await club.StandDowns.EnterAsync(new NewStandDown(id, club.Wren, StandDownScope.NoFalls, new DateOnly(2026, 3, 17), null, null), club.Head, club.Device, Cancel);
+        Assert.Equal(StandDownOutcome.Stored, await club.StandDowns.LiftAsync(id, club.Wren, club.Head, new DateOnly(2026, 3, 17), "letter seen", Today, club.Head, club.Device, Cancel));
+        Assert.Equal(0, club.Gates().Of(EvidenceClub.Back).OpenTo);
+
+        // One that was entered before the day of entering was kept: the day of lifting is used as it is.
+        using (var db = club.Engine.OpenDb())
+        {
+            db.StandDowns.Single().LiftEnteredOn = null;
+            db.SaveChanges();
+        }
+
+        Assert.Equal(3, club.Gates().Of(EvidenceClub.Back).OpenTo);
     }
 
     [Fact, Statement(21)]

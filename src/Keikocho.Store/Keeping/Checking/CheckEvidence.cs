@@ -1,6 +1,5 @@
 using Keikocho.Core.Evening;
 using Keikocho.Store.Marks;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping.Checking;
 
@@ -18,24 +17,34 @@ internal sealed class CheckEvidence(ReadSnapshot view, int club, Findings findin
 
     private const string ItemStates = "SELECT \"PersonId\", \"ItemId\", \"Evenings\" FROM \"ItemStates\" WHERE \"Club\" = @club ORDER BY \"PersonId\", \"ItemId\"";
 
+    private const string FallStates = "SELECT \"PersonId\", \"Falls\" FROM \"FallStates\" WHERE \"Club\" = @club";
+
+    private const string Lessons = "SELECT \"Id\", \"Date\" FROM \"Lessons\" WHERE \"Club\" = @club";
+
     private readonly List<DatedMark> group = [];
-    private Dictionary<Guid, DateOnly> days = [];
+    private readonly Dictionary<Guid, DateOnly> days = [];
 
     /// <summary>Compares both kinds of states.</summary>
     public void Run(CancellationToken cancel)
     {
-        using (var db = view.OpenDb())
+        using (var lessons = LineReading.Of(view, 0, Lessons, club))
         {
-            days = db.Lessons.AsNoTracking().Select(l => new { l.Id, l.Date }).ToDictionary(l => l.Id, l => l.Date);
-            // A few short rows a child; the items' states are many and come as they are read.
-            var falls = db.FallStates.AsNoTracking().Select(f => new { f.PersonId, f.Falls }).ToDictionary(f => f.PersonId, f => f.Falls);
-            Each(isFalls: true, (person, _, folded) =>
-            {
-                falls.Remove(person, out var stored);
-                Compare(stored ?? "", folded, () => $"the falls of person {person}");
-            }, cancel);
-            foreach (var person in falls.Keys.Order()) findings.Add(CheckPart.States, $"The state of the falls of person {person} has no mark behind it.");
+            while (lessons.Next()) days.Add(lessons.Id(0), lessons.Day(1));
         }
+
+        // One short row a child; the items' states are many and come as they are read.
+        var falls = new Dictionary<Guid, string>();
+        using (var stored = LineReading.Of(view, 0, FallStates, club))
+        {
+            while (stored.Next()) falls.Add(stored.Id(0), stored.Text(1));
+        }
+
+        Each(isFalls: true, (person, _, folded) =>
+        {
+            falls.Remove(person, out var stored);
+            Compare(stored ?? "", folded, () => $"the falls of person {person}");
+        }, cancel);
+        foreach (var person in falls.Keys.Order()) findings.Add(CheckPart.States, $"The state of the falls of person {person} has no mark behind it.");
 
         using var states = LineReading.Of(view, 1, ItemStates, club);
         var has = states.Next();
@@ -73,9 +82,7 @@ internal sealed class CheckEvidence(ReadSnapshot view, int club, Findings findin
 
     private void Each(bool isFalls, Action<Guid, Guid, string?> found, CancellationToken cancel)
     {
-        // The nil id is written as each engine writes an id.
-        var nil = view.IsSqlite ? $"x'{new string('0', 32)}'" : $"'{Guid.Empty:D}'";
-        using var marks = LineReading.Of(view, 0, $"{Marks}{(isFalls ? "=" : "<>")} {nil}{InOrder}", club);
+        using var marks = LineReading.Of(view, 0, $"{Marks}{(isFalls ? "=" : "<>")} {view.Literal(MarkCode.Falls)}{InOrder}", club);
         Guid person = default, item = default;
         for (long read = 0; marks.Next(); read++)
         {
@@ -96,8 +103,8 @@ internal sealed class CheckEvidence(ReadSnapshot view, int club, Findings findin
                     LessonId = lesson,
                     Kind = (MarkKind)marks.Whole(6),
                     Code = marks.Whole(7),
-                    Replaces = marks.IsNull(8) ? null : marks.Id(8),
-                    ById = marks.IsNull(9) ? null : marks.Id(9),
+                    Replaces = marks.IdIfAny(8),
+                    ById = marks.IdIfAny(9),
                 },
                 days.GetValueOrDefault(lesson)));
         }

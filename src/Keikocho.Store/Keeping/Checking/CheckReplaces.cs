@@ -1,31 +1,11 @@
-using System.Data.Common;
-
 namespace Keikocho.Store.Keeping.Checking;
 
-/// <summary>Marks that take the place of another: it must be there and speak of the same person.</summary>
-internal sealed class CheckReplaces : IDisposable
+/// <summary>Marks that take the place of another: it must be there and speak of the same person. They are looked up many at a time.</summary>
+internal sealed class CheckReplaces(ReadSnapshot view, int lane, int club, Findings findings)
 {
-    private const int MostWaiting = 10_000;
+    private const int MostWaiting = 500;
 
     private readonly List<MarkLine> waiting = [];
-    private readonly Findings findings;
-    private readonly DbCommand command;
-    private readonly DbParameter target;
-    private readonly bool isSqlite;
-
-    public CheckReplaces(ReadSnapshot view, int lane, int club, Findings findings)
-    {
-        this.findings = findings;
-        isSqlite = view.IsSqlite;
-        command = view.Ask("SELECT \"PersonId\" FROM \"Marks\" WHERE \"Club\" = @club AND \"Id\" = @id", lane);
-        var clubNumber = command.CreateParameter();
-        clubNumber.ParameterName = "club";
-        clubNumber.Value = club;
-        target = command.CreateParameter();
-        target.ParameterName = "id";
-        command.Parameters.Add(clubNumber);
-        command.Parameters.Add(target);
-    }
 
     public void Add(in MarkLine mark)
     {
@@ -35,17 +15,18 @@ internal sealed class CheckReplaces : IDisposable
 
     public void Finish()
     {
+        if (waiting.Count == 0) return;
+        var people = new Dictionary<Guid, Guid>(waiting.Count);
+        var ids = string.Join(", ", waiting.Select(m => view.Literal(m.Replaces!.Value)));
+        using (var found = LineReading.Of(view, lane, $"SELECT \"Id\", \"PersonId\" FROM \"Marks\" WHERE \"Club\" = @club AND \"Id\" IN ({ids})", club))
+        {
+            while (found.Next()) people[found.Id(0)] = found.Id(1);
+        }
+
         foreach (var mark in waiting)
         {
             var replaced = mark.Replaces!.Value;
-            target.Value = isSqlite ? replaced.ToByteArray(bigEndian: true) : replaced;
-            var person = command.ExecuteScalar() switch
-            {
-                byte[] bytes => new Guid(bytes, bigEndian: true),
-                Guid id => id,
-                _ => (Guid?)null,
-            };
-            if (person is null)
+            if (!people.TryGetValue(replaced, out var person))
                 findings.Add(CheckPart.Marks, $"Mark {mark.Id} takes the place of mark {replaced}, which is not there.");
             else if (person != mark.PersonId)
                 findings.Add(CheckPart.Marks, $"Mark {mark.Id} of person {mark.PersonId} takes the place of mark {replaced} of another person, {person}.");
@@ -53,6 +34,4 @@ internal sealed class CheckReplaces : IDisposable
 
         waiting.Clear();
     }
-
-    public void Dispose() => command.Dispose();
 }

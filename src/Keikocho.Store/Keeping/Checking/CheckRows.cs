@@ -11,6 +11,21 @@ namespace Keikocho.Store.Keeping.Checking;
 /// <summary>The checks of the smaller tables: links, the trail, sealed values, the calendar.</summary>
 internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
 {
+    private const string TrailLines =
+        "SELECT \"Number\", \"At\", \"ById\", \"DeviceId\", \"Kind\", \"SubjectId\", \"Digest\", \"Hash\" FROM \"Trail\" WHERE \"Club\" = @club ORDER BY \"Number\"";
+
+    private const string Strays =
+        "SELECT l.\"Id\", l.\"Date\", e.\"Date\" FROM \"Lessons\" l JOIN \"Evenings\" e ON e.\"Club\" = l.\"Club\" AND e.\"Id\" = l.\"EveningId\" "
+        + "WHERE l.\"Club\" = @club AND l.\"Date\" <> e.\"Date\" ORDER BY l.\"Date\", l.\"Start\", l.\"Id\"";
+
+    private const string OpenEnrolments =
+        "SELECT \"ProgrammeId\", \"Position\", \"PersonId\" FROM \"Enrolments\" WHERE \"Club\" = @club AND \"To\" IS NULL "
+        + "ORDER BY \"ProgrammeId\", \"Position\", \"From\", \"Id\"";
+
+    private const string PlacesGivenTwice =
+        "SELECT \"ProgrammeId\", \"TermId\", \"Position\" FROM \"RegisterPlaces\" WHERE \"Club\" = @club "
+        + "GROUP BY \"ProgrammeId\", \"TermId\", \"Position\" HAVING count(*) > 1 ORDER BY \"ProgrammeId\", \"TermId\", \"Position\"";
+
     /// <summary>Every link of the model, but those of the marks, which are checked while they are folded.</summary>
     public void Links(CancellationToken cancel)
     {
@@ -36,12 +51,23 @@ internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
     /// <summary>Numbers without a gap, each hash over the line before.</summary>
     public long Trail(CancellationToken cancel)
     {
-        using var db = view.OpenDb();
+        using var read = LineReading.Of(view, 0, TrailLines, club);
         long lines = 0, expected = 1;
         byte[] before = [];
-        foreach (var line in db.Trail.AsNoTracking().OrderBy(t => t.Number).AsEnumerable())
+        while (read.Next())
         {
             if (lines++ % 1024 == 0) cancel.ThrowIfCancellationRequested();
+            var line = new TrailRow
+            {
+                Number = read.Long(0),
+                At = DateTimeOffset.FromUnixTimeMilliseconds(read.Long(1)),
+                ById = read.IdIfAny(2),
+                DeviceId = read.IdIfAny(3),
+                Kind = (TrailKind)read.Whole(4),
+                SubjectId = read.IdIfAny(5),
+                Digest = read.Bytes(6),
+                Hash = read.Bytes(7),
+            };
             if (line.Number != expected)
                 findings.Add(CheckPart.Trail, string.Create(CultureInfo.InvariantCulture, $"The trail goes from line {expected - 1} to line {line.Number}: lines are missing."));
             else if (!CryptographicOperations.FixedTimeEquals(TrailChain.HashOf(line, before), line.Hash))
@@ -96,38 +122,31 @@ internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
     /// <summary>Lessons lie on their evening's date; nobody shares a place in a register.</summary>
     public void Calendar()
     {
-        using var db = view.OpenDb();
-        var strays = from lesson in db.Lessons
-                     join evening in db.Evenings on lesson.EveningId equals evening.Id
-                     where lesson.Date != evening.Date
-                     orderby lesson.Date, lesson.Start, lesson.Id
-                     select new { lesson.Id, lesson.Date, EveningDate = evening.Date };
-        foreach (var stray in strays.ToList())
-            findings.Add(CheckPart.Calendar, string.Create(
-                CultureInfo.InvariantCulture, $"Lesson {stray.Id} of {stray.Date:yyyy-MM-dd} belongs to the evening of {stray.EveningDate:yyyy-MM-dd}."));
+        // Written out, since the context's first query of each kind takes longer than all of these.
+        using (var strays = LineReading.Of(view, 0, Strays, club))
+        {
+            while (strays.Next())
+                findings.Add(CheckPart.Calendar, string.Create(
+                    CultureInfo.InvariantCulture, $"Lesson {strays.Id(0)} of {strays.Day(1):yyyy-MM-dd} belongs to the evening of {strays.Day(2):yyyy-MM-dd}."));
+        }
 
         // An enrolment that has ended keeps the place of its last term, which another child may have in a later one.
-        foreach (var programme in db.Enrolments.AsNoTracking().Where(e => e.To == null).ToList().GroupBy(e => e.ProgrammeId).OrderBy(g => g.Key))
+        using (var enrolments = LineReading.Of(view, 0, OpenEnrolments, club))
         {
-            foreach (var place in programme.GroupBy(e => e.Position).Where(g => g.Count() > 1).OrderBy(g => g.Key))
+            (Guid Programme, int Position, Guid Person)? earlier = null;
+            for (; enrolments.Next(); earlier = (enrolments.Id(0), enrolments.Whole(1), enrolments.Id(2)))
             {
-                var those = place.OrderBy(e => e.From).ThenBy(e => e.Id).ToList();
-                for (var at = 1; at < those.Count; at++)
-                {
-                    var (earlier, later) = (those[at - 1], those[at]);
-                    if (earlier.PersonId != later.PersonId)
-                        findings.Add(CheckPart.Calendar, string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"Persons {earlier.PersonId} and {later.PersonId} both have place {place.Key} in the register of programme {programme.Key}."));
-                }
+                var (programme, position, person) = (enrolments.Id(0), enrolments.Whole(1), enrolments.Id(2));
+                if (earlier is { } one && one.Programme == programme && one.Position == position && one.Person != person)
+                    findings.Add(CheckPart.Calendar, string.Create(
+                        CultureInfo.InvariantCulture, $"Persons {one.Person} and {person} both have place {position} in the register of programme {programme}."));
             }
         }
 
-        var places = db.RegisterPlaces.AsNoTracking().GroupBy(r => new { r.ProgrammeId, r.TermId, r.Position })
-            .Where(g => g.Count() > 1).Select(g => g.Key).ToList();
-        foreach (var place in places.OrderBy(p => p.ProgrammeId).ThenBy(p => p.TermId).ThenBy(p => p.Position))
+        using var places = LineReading.Of(view, 0, PlacesGivenTwice, club);
+        while (places.Next())
             findings.Add(CheckPart.Calendar, string.Create(
-                CultureInfo.InvariantCulture, $"Place {place.Position} of programme {place.ProgrammeId} in term {place.TermId} is given twice."));
+                CultureInfo.InvariantCulture, $"Place {places.Whole(2)} of programme {places.Id(0)} in term {places.Id(1)} is given twice."));
     }
 
     private long OpenRow(DbDataReader reader, ArchiveTable table, List<ArchiveColumn> columns, int keys, bool withHash)

@@ -2,23 +2,21 @@ using System.Globalization;
 using Keikocho.Core.Evening;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
-using Microsoft.EntityFrameworkCore;
 
 namespace Keikocho.Store.Keeping.Checking;
 
 /// <summary>
-/// Folds every mark again, lesson by lesson, and compares with the stored states. Marks and states come side by side in the same
-/// order: memory holds one person at one lesson, the lessons and the people.
+/// Folds every mark of one half of the lessons again, lesson by lesson, and compares with the stored states. Marks and states come side by
+/// side in the same order: memory holds one person at one lesson, the lessons and the people.
 /// </summary>
 internal sealed class CheckStates : IDisposable
 {
     private const string Marks =
-        "SELECT \"LessonId\", \"PersonId\", \"Id\", \"DeviceId\", \"Sequence\", \"Kind\", \"At\", \"Code\", \"Replaces\", \"ItemId\" FROM \"Marks\" "
-        + "WHERE \"Club\" = @club ORDER BY \"LessonId\", \"PersonId\"";
+        "SELECT \"LessonId\", \"PersonId\", \"Id\", \"DeviceId\", \"Sequence\", \"Kind\", \"At\", \"Code\", \"Replaces\", \"ItemId\" FROM \"Marks\"";
 
     private const string States =
         "SELECT \"LessonId\", \"PersonId\", \"ProgrammeId\", \"Date\", \"Word\", \"Arrived\", \"LeftAt\", \"Late\", \"Counts\", \"Ukemi\", \"LeftEarly\", \"Clash\" "
-        + "FROM \"Attendances\" WHERE \"Club\" = @club ORDER BY \"LessonId\", \"PersonId\"";
+        + "FROM \"Attendances\"";
 
     private readonly Findings findings;
     private readonly Func<DateOnly, AttendanceRules> rulesOn;
@@ -32,25 +30,35 @@ internal sealed class CheckStates : IDisposable
     private readonly List<MarkLine> group = [];
     private readonly Dictionary<(MarkKind, short, int), StateLine?> folded = [];
     private MarkLine ahead;
+    private Guid knownDevice;
     private bool hasAhead;
     private LessonRow? lesson;
     private AttendanceRules rules = new();
 
-    public CheckStates(ReadSnapshot view, int club, Findings findings, Func<DateOnly, AttendanceRules> rulesOn)
+    /// <summary>How many lanes of a view it reads through.</summary>
+    public const int Readers = 3;
+
+    /// <summary>Reads the lessons and whom there is; compares nothing yet.</summary>
+    /// <param name="view">The club at one moment.</param>
+    /// <param name="firstLane">The first of its lanes that this one may use.</param>
+    /// <param name="club">Number of the club.</param>
+    /// <param name="findings">Hears what is wrong.</param>
+    /// <param name="rulesOn">The rules of the fold on a day.</param>
+    /// <param name="border">Where the lessons are cut in two.</param>
+    /// <param name="isUpper">True for the lessons whose id is the border or comes after it, false for those before.</param>
+    public CheckStates(
+        ReadSnapshot view, int firstLane, int club, Findings findings, Func<DateOnly, AttendanceRules> rulesOn, Guid border, bool isUpper)
     {
+        var half = $" WHERE \"Club\" = @club AND \"LessonId\" {(isUpper ? ">=" : "<")} {view.Literal(border)} ORDER BY \"LessonId\", \"PersonId\"";
         this.club = club;
         this.findings = findings;
         this.rulesOn = rulesOn;
-        using (var db = view.OpenDb())
-        {
-            lessons = db.Lessons.AsNoTracking().ToDictionary(l => l.Id);
-            people = [.. db.People.Select(p => p.Id)];
-            devices = [.. db.Devices.Select(d => d.Id)];
-        }
-
-        marks = LineReading.Of(view, 0, Marks, club);
-        states = LineReading.Of(view, 1, States, club);
-        replaces = new CheckReplaces(view, 2, club, findings);
+        lessons = ReadForCheck.Lessons(view, firstLane, club);
+        people = ReadForCheck.Ids(view, firstLane, club, "People");
+        devices = ReadForCheck.Ids(view, firstLane, club, "Devices");
+        marks = LineReading.Of(view, firstLane, Marks + half, club);
+        states = LineReading.Of(view, firstLane + 1, States + half, club);
+        replaces = new CheckReplaces(view, firstLane + 2, club, findings);
     }
 
     public long MarksRead { get; private set; }
@@ -91,7 +99,6 @@ internal sealed class CheckStates : IDisposable
     {
         marks.Dispose();
         states.Dispose();
-        replaces.Dispose();
     }
 
     private int Compare()
@@ -150,9 +157,10 @@ internal sealed class CheckStates : IDisposable
         if (!hasAhead) return false;
         var lessonId = ahead.LessonId;
         var personId = ahead.PersonId;
+        var isKnown = people.Contains(personId);
         while (hasAhead && ahead.PersonId == personId && ahead.LessonId == lessonId)
         {
-            CheckLine(in ahead);
+            CheckLine(in ahead, isKnown);
             group.Add(ahead);
             hasAhead = NextMark();
         }
@@ -160,10 +168,12 @@ internal sealed class CheckStates : IDisposable
         return true;
     }
 
-    private void CheckLine(in MarkLine mark)
+    private void CheckLine(in MarkLine mark, bool personIsKnown)
     {
-        if (!people.Contains(mark.PersonId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a person {mark.PersonId} that is not there.");
-        if (!devices.Contains(mark.DeviceId)) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a device {mark.DeviceId} that is not there.");
+        if (!personIsKnown) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a person {mark.PersonId} that is not there.");
+        // A lesson's marks come mostly from one device.
+        if (mark.DeviceId != knownDevice && devices.Contains(mark.DeviceId)) knownDevice = mark.DeviceId;
+        if (mark.DeviceId != knownDevice) findings.Add(CheckPart.Links, $"Mark {mark.Id} is of a device {mark.DeviceId} that is not there.");
         if (mark.HasNoItem) findings.Add(CheckPart.Marks, $"Mark {mark.Id} of person {mark.PersonId} is of something seen and has no item.");
         if (mark.Replaces is not null) replaces.Add(in mark);
     }
@@ -224,7 +234,7 @@ internal sealed class CheckStates : IDisposable
         }
 
         Add("programme", stored.ProgrammeId, wanted.ProgrammeId);
-        Add("date", stored.Date, wanted.Date);
+        Add("date", DayText(stored.Date), DayText(wanted.Date));
         Add("word", stored.Word, wanted.Word);
         Add("arrival", TimeText(stored.Arrived), TimeText(wanted.Arrived));
         Add("leaving", TimeText(stored.LeftAt), TimeText(wanted.LeftAt));
@@ -235,6 +245,8 @@ internal sealed class CheckStates : IDisposable
         Add("clash", stored.Clash, wanted.Clash);
         return string.Join("; ", parts);
     }
+
+    private static string DayText(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string TimeText(short minutes) => minutes == MarkLine.NoTime ? "none" : string.Create(CultureInfo.InvariantCulture, $"{minutes / 60:00}:{minutes % 60:00}");
 }

@@ -1634,6 +1634,9 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<DateOnly>("From")
                         .HasColumnType("date");
 
+                    b.Property<DateOnly?>("LiftEnteredOn")
+                        .HasColumnType("date");
+
                     b.Property<Guid?>("LiftedById")
                         .HasColumnType("uuid");
 

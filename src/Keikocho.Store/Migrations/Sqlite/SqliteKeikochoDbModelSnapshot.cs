@@ -1687,6 +1687,9 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<DateOnly>("From")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateOnly?>("LiftEnteredOn")
+                        .HasColumnType("TEXT");
+
                     b.Property<byte[]>("LiftedById")
                         .HasColumnType("BLOB");
 
