@@ -13,6 +13,8 @@ public static class JoinAddress
     public const string PutOut = "/tablets/put-out";
     /// <summary>Where a tablet joins.</summary>
     public const string Page = "/join";
+    /// <summary>Where a tablet goes once it is in.</summary>
+    public const string AfterJoining = "/mat";
     /// <summary>How a tablet comes to trust the laptop.</summary>
     public const string Trust = "/join/trust";
     /// <summary>The authority's certificate.</summary>

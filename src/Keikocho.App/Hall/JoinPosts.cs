@@ -1,7 +1,6 @@
 using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.App.Tonight;
-using Keikocho.Core.Kernel;
 using Keikocho.Store.Hall;
 using Microsoft.AspNetCore.Mvc;
 
@@ -75,6 +74,6 @@ public static class JoinPosts
             new NewJoin(club.Device, invitation.PersonId, invitation.Date, invitation.HallId, invitation.EndsAt, invitation.By), club.Device, cancel);
         return join is null
             ? Redirects.SeeOther(JoinAddress.Page, new FlashMessage("That does not let this tablet in.", "The person it was for has no duty in this club any more.", NeedsALook: true))
-            : Redirects.SeeOther("/tonight", new FlashMessage($"This is tablet {join.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)} of the evening of {join.Date.WithWeekday()}."));
+            : Redirects.SeeOther(JoinAddress.AfterJoining);
     }
 }
