@@ -3,6 +3,7 @@ using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Syllabus;

@@ -1,8 +1,7 @@
-using System.Buffers.Binary;
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using Keikocho.App.Club;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
@@ -131,17 +130,6 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
     private static RequirementSheet Nothing(DateOnly testOn) => new("", "", null, "", null, null, null, testOn, [], new Minima(), null, [], [], []);
 
     private static string? NameOf(ClubBook book, Guid adult) => book.Person(adult) is { IsErased: false } person ? person.FullName : null;
-
-    /// <summary>Number of the draw of one child at one test: the same whenever it is asked, another for the next child.</summary>
-    public static int DrawOf(Guid person, Guid test)
-    {
-        Span<byte> both = stackalloc byte[32];
-        person.TryWriteBytes(both, bigEndian: true, out _);
-        test.TryWriteBytes(both[16..], bigEndian: true, out _);
-        Span<byte> hash = stackalloc byte[32];
-        SHA256.HashData(both, hash);
-        return 1 + (int)(BinaryPrimitives.ReadUInt32BigEndian(hash) % 9_999);
-    }
 
     private sealed record Kept((long People, long Calendar, long Past, int Marks) At, ProgrammeReckoning Reckoning, TestList List);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.App.PromotionTests;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;

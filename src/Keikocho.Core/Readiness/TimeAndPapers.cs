@@ -27,7 +27,7 @@ internal sealed record TimeAndPapers(
         List<string> late = [];
         var own = minima.Lessons > 0 || minima.Weeks > 0 || minima.Months > 0;
         var given = Math.Min(papers.ReductionPercent, minima.MostReductionPercent);
-        var minimum = own ? Less(minima.Lessons, given) : FromClock(parts.Clock, "clock.minimumLessons") ?? (parts.Clock.Attended + parts.Clock.Needed);
+        var minimum = own ? TimeOff.Less(minima.Lessons, given) : FromClock(parts.Clock, "clock.minimumLessons") ?? (parts.Clock.Attended + parts.Clock.Needed);
         var needed = own ? Math.Max(0, minimum - parts.Clock.Attended) : parts.Clock.Needed;
         var lessonsLeft = frame.LessonsAfter(frame.Blocks.MatUntil);
         var lessons = new LessonsForTheTest(parts.Clock.Attended, minimum, needed, lessonsLeft, frame.TestOn);
@@ -37,11 +37,11 @@ internal sealed record TimeAndPapers(
 
         var clockWeeks = FromClock(parts.Clock, "clock.minimumWeeks") ?? 0;
         var start = parts.Clock.Reasons.OfType<CountedFrom>().FirstOrDefault()?.StartOn ?? parts.Clock.WeeksFullOn.AddDays(-7 * clockWeeks);
-        var weeks = own ? Less(minima.Weeks, given) : clockWeeks;
+        var weeks = own ? TimeOff.Less(minima.Weeks, given) : clockWeeks;
         var weeksOn = own ? start.AddDays(7 * weeks) : parts.Clock.WeeksFullOn;
         if (weeks > 0 || weeksOn > frame.TestOn)
             Until(new WeeksAreFull(weeks, start, weeksOn, frame.TestOn), weeksOn, Words.Count(weeks, "week"));
-        var months = own ? Less(minima.Months, given) : 0;
+        var months = own ? TimeOff.Less(minima.Months, given) : 0;
         if (months > 0)
             Until(new MonthsAreFull(months, start, start.AddMonths(months), frame.TestOn), start.AddMonths(months), Words.Count(months, "month"));
         if (papers.ReductionPercent > 0)
@@ -111,9 +111,6 @@ internal sealed record TimeAndPapers(
         if (minima.ExaminerIsNotTheCoach)
             reasons.Add(new RuleOfTheRank("Whoever teaches the child does not examine it."));
     }
-
-    /// <summary>Less a share, rounded up: a part of a lesson is a lesson.</summary>
-    private static int Less(int figure, int percent) => ((figure * (100 - percent)) + 99) / 100;
 
     private static int? FromClock(ClockAnswer clock, string key)
     {

@@ -6,7 +6,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Starter;
 using Keikocho.Store.Syllabus;
 
-namespace Keikocho.App.PromotionTests;
+namespace Keikocho.App.Syllabus;
 
 /// <summary>A published edition made ready for the sheets of many children.</summary>
 public sealed class EditionInHand
