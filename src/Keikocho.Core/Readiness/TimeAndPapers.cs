@@ -45,7 +45,7 @@ internal sealed record TimeAndPapers(
         if (months > 0)
             Until(new MonthsAreFull(months, start, start.AddMonths(months), frame.TestOn), start.AddMonths(months), Words.Count(months, "month"));
         if (papers.ReductionPercent > 0)
-            reasons.Add(new TimeTakenOff(papers.ReductionPercent, given, papers.ReductionWhy!.Trim().TrimEnd('.')));
+            reasons.Add(new TimeTakenOff(papers.ReductionPercent, given, papers.ReductionWhy!.Trim().TrimEnd('.'), papers.ReductionBy, papers.ReductionOn));
 
         AskAge();
         RegistrationForTheTest? registration = null;
@@ -58,7 +58,7 @@ internal sealed record TimeAndPapers(
                 Mend(new RenewTheRegistration(registration));
         }
 
-        SayTheRest(minima, papers, reasons);
+        SayTheRest(minima, papers, parts.Clock, reasons);
         return new TimeAndPapers(reasons, minimum, needed, against, late, mend, registration, !own);
 
         void Until(Reason reason, DateOnly fullOn, string what)
@@ -99,18 +99,23 @@ internal sealed record TimeAndPapers(
         void Mend(Reason reason) => (frame.AsOf < frame.TestOn ? mend : against).Add(reason);
     }
 
-    private static void SayTheRest(Minima minima, TestPapers papers, List<Reason> reasons)
+    private static void SayTheRest(Minima minima, TestPapers papers, ClockAnswer clock, List<Reason> reasons)
     {
         if (minima.FastTrack is { } track && papers is { Born: { } born, StartedOn: { } started } && started >= born
             && Age.On(born, started, LeapBirthday.FirstMarch) is var then && then >= track.FromAge)
-            reasons.Add(new FastTrackHolds(track, then));
+            reasons.Add(new FastTrackHolds(track, then, papers.TestsTaken));
         if (minima.CountedOverTwoRanks)
-            reasons.Add(new RuleOfTheRank("Lessons count since the rank before the last one."));
+            reasons.Add(Of<CountedOverTwoRanks>(clock) ?? new RuleOfTheRank("Lessons count since the rank before the last one."));
         if (minima.ShortestLessonMinutes > 0)
-            reasons.Add(new RuleOfTheRank($"Lessons shorter than {Words.Count(minima.ShortestLessonMinutes, "minute")} do not count."));
+            reasons.Add(Of<ShortestLesson>(clock) ?? new RuleOfTheRank($"Lessons shorter than {Words.Count(minima.ShortestLessonMinutes, "minute")} do not count."));
+        if (minima.LessonsADay > 0)
+            reasons.Add(Of<LimitADay>(clock) ?? new LimitADay(minima.LessonsADay));
         if (minima.ExaminerIsNotTheCoach)
             reasons.Add(new RuleOfTheRank("Whoever teaches the child does not examine it."));
     }
+
+    // With its figures, where the clock has them.
+    private static Reason? Of<T>(ClockAnswer clock) where T : Reason => clock.Reasons.OfType<T>().FirstOrDefault();
 
     private static int? FromClock(ClockAnswer clock, string key)
     {

@@ -51,5 +51,6 @@ public static class BookStore
         ReadSyllabus.TermUnits(reading),
         ReadSyllabus.AgeRules(reading),
         ReadSyllabus.Items(reading),
+        ReadPeople.TimeOffs(reading),
         from);
 }

@@ -31,6 +31,8 @@ public sealed class ClubBook
     private readonly FrozenDictionary<Guid, string> itemKeys;
     private readonly FrozenDictionary<string, Guid> itemIds;
 
+    private readonly FrozenDictionary<Guid, ImmutableArray<HeldTimeOff>> timeOffs;
+
     internal ClubBook(BookRows rows)
     {
         Club = rows.Club;
@@ -67,6 +69,7 @@ public sealed class ClubBook
         AgeRules = [.. rows.AgeRules.Where(r => r.EndedAt is null).OrderBy(r => r.MadeAt).ThenBy(r => r.Id).Select(r => new EnteredAgeRule(r))];
         itemKeys = rows.Items.ToFrozenDictionary(i => i.Id, i => i.Key);
         itemIds = rows.Items.ToFrozenDictionary(i => i.Key, i => i.Id, StringComparer.Ordinal);
+        timeOffs = rows.TimeOffs.OrderBy(t => t.MadeAt).ThenBy(t => t.Id).GroupBy(t => t.PersonId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
     }
 
     /// <summary>The club.</summary>
@@ -173,6 +176,18 @@ public sealed class ClubBook
     /// <summary>The edition that holds on a day; null before the first.</summary>
     public PublishedEdition? EditionOn(Guid? ladder, DateOnly day) => EditionsOf(ladder).LastOrDefault(e => e.From <= day);
 
+    /// <summary>
+    /// The edition before the one that holds on a day, where a child may still be tested by it on that day; null where everybody is tested
+    /// by the one that holds.
+    /// </summary>
+    public PublishedEdition? OlderBeside(Guid? ladder, DateOnly day)
+    {
+        var own = EditionsOf(ladder);
+        for (var i = own.Length - 1; i > 0; i--)
+            if (own[i].From <= day) return own[i].Changeover > day ? own[i - 1] : null;
+        return null;
+    }
+
     /// <summary>The edition that was published last, even if it holds only from a day to come; null before the first.</summary>
     public PublishedEdition? NewestEdition(Guid? ladder) => EditionsOf(ladder) is { Length: > 0 } own ? own[^1] : null;
 
@@ -184,6 +199,16 @@ public sealed class ClubBook
 
     /// <summary>Id of an item, the same through all editions; null for a key that no edition names.</summary>
     public Guid? ItemId(string key) => itemIds.TryGetValue(key, out var id) ? id : null;
+
+    /// <summary>Every decision about a child's least time, oldest first, those that ended one too.</summary>
+    public ImmutableArray<HeldTimeOff> TimeOffsOf(Guid person) => timeOffs.GetValueOrDefault(person, []);
+
+    /// <summary>What is taken off a child's least time for a rank; null where nothing is.</summary>
+    /// <param name="person">The child.</param>
+    /// <param name="ladder">The ladder.</param>
+    /// <param name="rank">Key of the rank.</param>
+    public HeldTimeOff? TimeOffOf(Guid person, Guid? ladder, string rank) =>
+        TimeOffsOf(person).LastOrDefault(t => Rank(t.RankId) is { } known && known.LadderId == ladder && known.Key == rank) is { Percent: > 0 } held ? held : null;
 
     /// <summary>Duties that hold on a day.</summary>
     public IEnumerable<DutyRow> DutiesOn(DateOnly day) => Duties.Where(d => d.From <= day && (d.To is null || d.To >= day));
@@ -211,4 +236,5 @@ internal sealed record BookRows(
     List<TermUnitRow> TermUnits,
     List<AgeRuleRow> AgeRules,
     List<ItemRow> Items,
+    List<HeldTimeOff> TimeOffs,
     DateOnly LessonsFrom);
