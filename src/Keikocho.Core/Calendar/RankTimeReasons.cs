@@ -83,6 +83,8 @@ public sealed record TakenOff(TimeOff Off, (int Asked, int Left) Lessons, (int A
             var by = Off.By is { } who ? $" by {who}" : "";
             var on = Off.On is { } day ? $" on {day.Full()}" : "";
             var decided = by.Length + on.Length == 0 ? "" : $", decided{by}{on}";
+            if (Off.Percent == 0)
+                return $"{Off.Decided ?? 0} % of the least time was to be taken off, because {Off.Why.Trim().TrimEnd('.')}{decided}; this rank allows none of it.";
             var allowed = Off.Decided is { } asked && asked > Off.Percent ? $"{asked} % was decided and this rank allows {Off.Percent} %: " : "";
             var what = figures.Count == 0 ? "nothing is asked that it could be taken from" : Words.List(figures);
             return $"{allowed}{Off.Percent} % of the least time is taken off, because {Off.Why.Trim().TrimEnd('.')}{decided}: {what}.";

@@ -188,6 +188,9 @@ public sealed class ClubBook
         return null;
     }
 
+    /// <summary>The first edition that holds only from after a day; null where none is published.</summary>
+    public PublishedEdition? ComingAfter(Guid? ladder, DateOnly day) => EditionsOf(ladder).FirstOrDefault(e => e.From > day);
+
     /// <summary>The edition that was published last, even if it holds only from a day to come; null before the first.</summary>
     public PublishedEdition? NewestEdition(Guid? ladder) => EditionsOf(ladder) is { Length: > 0 } own ? own[^1] : null;
 
