@@ -50,7 +50,7 @@ public static class Clock
             verdict, verdict.Words, held, attended, rate, needed, left, expected, weeksFullOn, ukemi, past.Length, missing, takenOut,
             ClockReasons.For(
                 snapshot, verdict, held, attended, rate, needed, left, expected, weeksFullOn, ukemi, missing, takenOut,
-                new LeastTime(minimum, weeks, months, monthsFullOn, [.. tooShort.Where(l => l.Date <= lastHeld).Select(l => l.Date).Distinct().Order()])),
+                new LeastTime(minimum, weeks, months, monthsFullOn, [.. tooShort.Where(l => l.Date <= lastHeld && l.Closure is null && !l.RegisterMissing).Select(l => l.Date).Distinct().Order()])),
             rule.Used(),
             monthsFullOn);
     }

@@ -33,7 +33,7 @@ public sealed class ClubBook
 
     private readonly FrozenDictionary<Guid, ImmutableArray<HeldTimeOff>> timeOffs;
 
-    internal ClubBook(BookRows rows)
+    internal ClubBook(BookRows rows, DateOnly? today = null)
     {
         Club = rows.Club;
         LessonsFrom = rows.LessonsFrom;
@@ -45,7 +45,10 @@ public sealed class ClubBook
         Tests = [.. rows.Tests.OrderBy(t => t.Date).ThenBy(t => t.Id)];
         Settings = rows.Settings;
         Duties = [.. rows.Duties.OrderBy(d => d.Kind).ThenBy(d => d.From).ThenBy(d => d.Id)];
-        Ranks = [.. rows.Ranks.Where(r => r.Position > 0).OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
+        editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
+            .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
+        var named = RankNames.Of(rows.Ranks, editions, today);
+        Ranks = [.. named.Where(r => r.Position > 0).OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
         people = rows.People.ToFrozenDictionary(p => p.Id);
         lessons = rows.Lessons.ToFrozenDictionary(l => l.Id);
         var inOrder = rows.Lessons.OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).ToList();
@@ -54,7 +57,7 @@ public sealed class ClubBook
         var enrolments = rows.Enrolments.OrderBy(e => e.Position).ThenBy(e => e.From).ThenBy(e => e.Id).ToList();
         enrolmentsByProgramme = enrolments.GroupBy(e => e.ProgrammeId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
         enrolmentsByPerson = enrolments.GroupBy(e => e.PersonId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
-        ranks = rows.Ranks.ToFrozenDictionary(r => r.Id);
+        ranks = named.ToFrozenDictionary(r => r.Id);
         var replaced = rows.Awards.Where(a => a.Replaces is not null).Select(a => a.Replaces!.Value).ToHashSet();
         var standing = rows.Awards.Where(a => !replaced.Contains(a.Id) && ranks.ContainsKey(a.RankId))
             .OrderBy(a => a.On ?? DateOnly.MinValue).ThenBy(a => ranks[a.RankId].Position).ThenBy(a => a.MadeAt).ThenBy(a => a.Id).ToList();
@@ -63,8 +66,6 @@ public sealed class ClubBook
         crossings = rows.Crossings.OrderBy(c => c.On).ThenBy(c => c.MadeAt).ThenBy(c => c.Id)
             .GroupBy(c => (c.PersonId, c.ProgrammeId)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
         hallOfEvening = rows.Evenings.ToFrozenDictionary(e => e.Id, e => e.HallId);
-        editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
-            .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
         units = rows.TermUnits.ToFrozenDictionary(t => (t.ProgrammeId, t.TermId), t => t.UnitKey);
         AgeRules = [.. rows.AgeRules.Where(r => r.EndedAt is null).OrderBy(r => r.MadeAt).ThenBy(r => r.Id).Select(r => new EnteredAgeRule(r))];
         itemKeys = rows.Items.ToFrozenDictionary(i => i.Id, i => i.Key);
