@@ -20,7 +20,7 @@ public abstract class ConfirmRightSpecification(StoreHost host) : StoreSpecifica
         Assert.True(await club.People.LetConfirmFallsAsync(duty.Id, false, EvidenceClub.Today, club.Head, club.Device, Cancel));
         Assert.False(Duty(club, club.Helper).MayConfirmFalls);
         using var db = club.Engine.OpenDb();
-        Assert.Equal(2, db.Trail.Count(t => t.Kind == TrailKind.DutyChanged && t.SubjectId == club.Helper && t.ById == club.Head));
+        Assert.Equal(3, db.Trail.Count(t => t.Kind == TrailKind.DutyChanged && t.SubjectId == club.Helper && t.ById == club.Head));
     }
 
     [Fact]
