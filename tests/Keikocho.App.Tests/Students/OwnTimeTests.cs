@@ -197,7 +197,14 @@ public sealed class OwnTimeTests
     {
         session.Db.Awards.Add(new AwardRow
         {
-            Club = session.Club, Id = session.NewId(), PersonId = child, LadderId = club.Ladder, RankId = rank, On = on, Source = AwardSource.Imported, MadeAt = session.Now,
+            Club = session.Club,
+            Id = session.NewId(),
+            PersonId = child,
+            LadderId = club.Ladder,
+            RankId = rank,
+            On = on,
+            Source = AwardSource.Imported,
+            MadeAt = session.Now,
         });
         session.Db.Clubs.Single().PeopleRevision++;
         session.Db.SaveChanges();

@@ -64,7 +64,13 @@ public abstract class KeptAnswerSpecification(StoreHost host) : StoreSpecificati
             session.Db.People.Single(p => p.Id == club.Bram).ErasedAt = session.Now;
             session.Db.KeptAnswers.Add(new KeptAnswerRow
             {
-                Club = session.Club, Id = list, Kind = TestReader.ListKind, SubjectId = club.Wren, SumVersion = "1", Answer = Seal.Close("{}"), MadeAt = session.Now,
+                Club = session.Club,
+                Id = list,
+                Kind = TestReader.ListKind,
+                SubjectId = club.Wren,
+                SumVersion = "1",
+                Answer = Seal.Close("{}"),
+                MadeAt = session.Now,
             });
             session.Db.SaveChanges();
             return true;
