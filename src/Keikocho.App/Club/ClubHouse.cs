@@ -28,6 +28,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
         Promotion = new PromotionStore(Writer);
+        TimeOffs = new TimeOffStore(Writer);
         Kept = new KeptAnswerStore(Writer);
     }
 
@@ -66,6 +67,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Verdicts set against the sum, and closed lists.</summary>
     public PromotionStore Promotion { get; }
+
+    /// <summary>Time taken off for a child.</summary>
+    public TimeOffStore TimeOffs { get; }
 
     /// <summary>Answers kept as they were told.</summary>
     public KeptAnswerStore Kept { get; }

@@ -87,6 +87,8 @@ public enum TrailKind
     AnswerKept = 56,
     /// <summary>Items were chosen from a pool for a child.</summary>
     ItemsChosen = 57,
+    /// <summary>Time was taken off for a child, or that was ended.</summary>
+    TimeTakenOff = 58,
     /// <summary>A whole club came in from an archive or a copy.</summary>
     Restored = 60,
     /// <summary>A copy of the whole club was made.</summary>
