@@ -29,6 +29,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
         Promotion = new PromotionStore(Writer);
+        TimeOffs = new TimeOffStore(Writer);
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
@@ -69,6 +70,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Verdicts set against the sum, and closed lists.</summary>
     public PromotionStore Promotion { get; }
+
+    /// <summary>Time taken off for a child.</summary>
+    public TimeOffStore TimeOffs { get; }
 
     /// <summary>Answers kept as they were told.</summary>
     public KeptAnswerStore Kept { get; }

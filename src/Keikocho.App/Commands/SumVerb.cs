@@ -24,7 +24,7 @@ public static class SumVerb
         {
             var from = parsed.GetValue(source)!;
             var question = await QuestionText.ReadAsync(from, stopping);
-            switch (AnswerQuestion.Answer(name, question, () => StarterNames.Known))
+            switch (AnswerQuestion.Answer(name, question, () => StarterNames.WithWords))
             {
                 case QuestionOutcome.Answered answered:
                     await parsed.InvocationConfiguration.Output.WriteLineAsync(answered.Json);
