@@ -99,8 +99,8 @@ public static class PairsTonight
         var n = table.Children.Count;
         if (n > 1)
         {
-            var pairs = Enumerable.Range(0, n).SelectMany(a => Enumerable.Range(a + 1, n - a - 1).Select(b => table.Bars(a, b)));
-            reasons.Add(new PairsBarred(n * (n - 1) / 2, CountBars(pairs)));
+            LinkBars[] pairs = [.. Enumerable.Range(0, n).SelectMany(a => Enumerable.Range(a + 1, n - a - 1).Select(b => table.Bars(a, b)))];
+            reasons.Add(new PairsBarred(pairs.Length, pairs.Count(p => p == LinkBars.None), CountBars(pairs)));
         }
 
         string[] unsized = [.. table.Children.Where(c => c.Kilograms is null).Select(c => c.Name)];

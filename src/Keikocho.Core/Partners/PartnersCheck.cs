@@ -51,7 +51,7 @@ public static class PartnersCheck
     }
 
     /// <summary>Whether one arrangement keeps every gate, places everybody once, in mat order, and costs what it says.</summary>
-    private static void Place(
+    internal static void Place(
         PartnersQuestion question, PairJudge judge, PartnersChild[] here, OfferKind kind, Arrangement arrangement, IReadOnlyList<Unplaced> unplaced, List<string> objections)
     {
         var by = here.ToDictionary(c => c.Child);

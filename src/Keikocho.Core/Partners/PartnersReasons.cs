@@ -16,13 +16,14 @@ public sealed record PairsFollow(PartnersActivity Activity, PartnersRule Rule) :
 
 /// <summary>How many pairs the gates leave.</summary>
 /// <param name="Possible">Pairs that there could be.</param>
+/// <param name="Allowed">Pairs that pass every gate.</param>
 /// <param name="Barred">How many each gate bars; a pair may be barred by several.</param>
-public sealed record PairsBarred(int Possible, IReadOnlyList<(LinkBars Bar, int Pairs)> Barred) : Reason
+public sealed record PairsBarred(int Possible, int Allowed, IReadOnlyList<(LinkBars Bar, int Pairs)> Barred) : Reason
 {
     /// <inheritdoc/>
     public override string Sentence => Barred.Count == 0
         ? $"No gate bars any of the {Words.Count(Possible, "possible pair")}."
-        : $"Of {Words.Count(Possible, "possible pair")} the gates bar {Words.List([.. Barred.Select(b => $"{b.Pairs.ToString(CultureInfo.InvariantCulture)} ({BarWords.Of(b.Bar)})")])}.";
+        : $"{Allowed.ToString(CultureInfo.InvariantCulture)} of {Words.Count(Possible, "possible pair")} pass{(Allowed == 1 ? "es" : "")} every gate; the gates bar {Words.List([.. Barred.Select(b => $"{b.Pairs.ToString(CultureInfo.InvariantCulture)} ({BarWords.Of(b.Bar)})")])}, a pair at times more than once.";
 }
 
 /// <summary>Bars in words. None says how big anybody is.</summary>

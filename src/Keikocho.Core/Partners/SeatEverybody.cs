@@ -4,13 +4,18 @@ namespace Keikocho.Core.Partners;
 /// Finds the best seating of one kind, exactly. A three is a matching in which its middle stands twice; what its outer two may not be to each
 /// other splits the question into a few that need no such rule.
 /// </summary>
-internal sealed class SeatEverybody(LinkTable table, bool worstFirst)
+/// <param name="table">Gates and costs.</param>
+/// <param name="worstFirst">The worst pair before the sum.</param>
+/// <param name="standing">Groups that stand: then as many of them as can be are kept, before anything else; null where none stand.</param>
+internal sealed class SeatEverybody(LinkTable table, bool worstFirst, StandingSeats? standing = null)
 {
     private readonly int _n = table.Children.Count;
 
     /// <summary>The best of one kind; null where there is none. Who was asked for together is, where the others can still be placed.</summary>
     public Seating? Find(OfferKind kind)
     {
+        if (standing is not null)
+            return KeepStanding(kind);
         var together = TogetherLinks();
         if (together.Count == 0 || Find(kind, together) is not { } kept)
             return Find(kind, []);
@@ -27,6 +32,20 @@ internal sealed class SeatEverybody(LinkTable table, bool worstFirst)
             OfferKind.Three => others.Length % 2 != 1 ? null : Three(others, together),
             _ => Solve(kind, others, together),
         };
+    }
+
+    private Seating? KeepStanding(OfferKind kind)
+    {
+        var seated = Find(kind, []);
+        if (kind != OfferKind.Three || standing!.Three is not { } three)
+            return seated;
+
+        // The three that stands, as it is, or another one; in another one no link of a pair counts as kept.
+        int[] rest = [.. Enumerable.Range(0, _n).Where(c => c != three.Middle && c != three.One && c != three.Other)];
+        if (rest.Length % 2 != 0 || Solve(OfferKind.Three, rest, [(three.One, three.Middle), (three.Middle, three.Other)]) is not { } same)
+            return seated;
+        same = same with { Middle = three.Middle };
+        return seated is null || standing.Kept(same) > standing.Kept(seated) || (standing.Kept(same) == standing.Kept(seated) && same.Compare(seated, worstFirst) < 0) ? same : seated;
     }
 
     /// <summary>The links asked for that no gate forbids; of two for one child the first in register order.</summary>
@@ -54,7 +73,10 @@ internal sealed class SeatEverybody(LinkTable table, bool worstFirst)
                 continue;
             foreach (var part in Parts(middle, outers))
             {
-                if (Solve(OfferKind.Three, others, together, part, best) is { } found && (best is null || found.Compare(best, worstFirst) < 0))
+                if (Solve(OfferKind.Three, others, together, part, best) is not { } found)
+                    continue;
+                var more = best is null || standing is null ? 0 : standing.Kept(found) - standing.Kept(best);
+                if (best is null || more > 0 || (more == 0 && found.Compare(best, worstFirst) < 0))
                     best = found;
             }
         }
@@ -125,7 +147,14 @@ internal sealed class SeatEverybody(LinkTable table, bool worstFirst)
         if (three is { Outer: >= 0 })
             settled.Add((three.Outer, three.Middle));
         var costs = Costs(seats, kind, three);
-        if (worstFirst)
+        if (standing is not null)
+        {
+            if (WithFewestMoves(costs, seats, settled, three, best) is not { } kept)
+                return null;
+            costs = kept;
+            best = null;
+        }
+        else if (worstFirst)
         {
             if (BottleneckMatching.Threshold(costs) is not { } most)
                 return null;
@@ -161,6 +190,66 @@ internal sealed class SeatEverybody(LinkTable table, bool worstFirst)
 
         left.Sort();
         return Seating.Of(kind, table, links, three?.Middle ?? -1, withAdult, left);
+    }
+
+    /// <summary>The costs with a move above all of them, up to the least threshold at which the moves are still as few; null where it is beaten already.</summary>
+    private MatchingCosts? WithFewestMoves(MatchingCosts costs, List<int> seats, List<(int, int)> settled, ThreePart? three, Seating? best)
+    {
+        var moves = new MatchingCosts(costs.Vertices);
+        for (var i = 0; i < costs.Vertices; i++)
+        {
+            for (var j = i + 1; j < costs.Vertices; j++)
+            {
+                if (!costs.Has(i, j))
+                    continue;
+                var inThree = three is not null && (seats[i] == three.Middle || seats[j] == three.Middle);
+                moves[i, j] = !inThree && standing!.Has(seats[i], seats[j]) ? 0 : 1;
+            }
+        }
+
+        if (MinimumMatching.Find(moves) is not { } fewest || (best is not null && (costs.Vertices / 2) - fewest.Cost < standing!.Kept(best)))
+            return null;
+        var worst = settled.Count == 0 ? 0 : settled.Max(s => table.Cost(s.Item1, s.Item2));
+        var values = costs.Distinct();
+        var (low, high) = (0, values.Length - 1);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (values[middle] < worst || Narrow(values[middle]) is not { } found || found.Cost > fewest.Cost)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        var scale = 1L;
+        foreach (var value in values)
+            scale += value * costs.Vertices;
+        var together = new MatchingCosts(costs.Vertices);
+        for (var i = 0; i < costs.Vertices; i++)
+        {
+            for (var j = i + 1; j < costs.Vertices; j++)
+            {
+                if (costs.Has(i, j) && costs[i, j] <= (values.Length == 0 ? 0 : Math.Max(worst, values[high])))
+                    together[i, j] = moves[i, j] * scale + costs[i, j];
+            }
+        }
+
+        return together;
+
+        MatchingAnswer? Narrow(long most)
+        {
+            var narrow = moves.Copy();
+            for (var i = 0; i < costs.Vertices; i++)
+            {
+                for (var j = i + 1; j < costs.Vertices; j++)
+                {
+                    if (costs[i, j] > most)
+                        narrow[i, j] = MatchingCosts.Absent;
+                }
+            }
+
+            return MinimumMatching.Find(narrow);
+        }
     }
 
     private int Since(int a, int b) => a >= 0 && b >= 0 && table.May(a, b) ? table.Since(a, b) : LinkTable.Never;
