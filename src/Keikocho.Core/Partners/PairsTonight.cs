@@ -57,7 +57,8 @@ public static class PairsTonight
             return $"no arrangement for {question.Activity.Name}: no partner for {Words.List([.. first.Left.Select(c => table.Children[c].Name)])}";
         var pairs = first.Links.Count - (first.Middle >= 0 ? 2 : 0);
         var count = Words.Count(pairs, "pair");
-        return first.Middle >= 0 ? $"{count} and a three" : first.WithAdult >= 0 ? $"{count}, and {table.Children[first.WithAdult].Name} with {question.Adults[0]}" : count;
+        var odd = first.Middle >= 0 ? "one three" : first.WithAdult >= 0 ? $"{table.Children[first.WithAdult].Name} with {question.Adults[0]}" : null;
+        return odd is null ? count : pairs == 0 ? odd : $"{count} and {odd}";
     }
 
     private static List<(LinkBars Bar, int Pairs)> CountBars(IEnumerable<LinkBars> pairs)

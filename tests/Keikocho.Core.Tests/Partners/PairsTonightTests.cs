@@ -24,7 +24,7 @@ public sealed class PairsTonightTests
         Assert.Equal([OfferKind.Adult, OfferKind.Three], answer.Offers.Select(o => o.Kind));
         Assert.Equal("A+Anna B-C D-E F-G", Mats.Text(answer.Offers[0].WorstFirst));
         Assert.Equal(42, answer.Offers[0].BySum.Total);
-        Assert.Equal("3 pairs, and A with Anna", answer.Headline);
+        Assert.Equal("3 pairs and A with Anna", answer.Headline);
         Assert.Contains("Anna takes A: without A the others pair best.", answer.Reasons.Select(r => r.Sentence));
     }
 
