@@ -116,6 +116,8 @@ public static class PairsTonight
             return reasons;
         foreach (var offer in offers)
         {
+            if (offer == offers[0] && offer.Kind != OfferKind.Part)
+                reasons.Add(new BestByWorst(offer.WorstFirst.Worst, offer.WorstFirst.Total, offer.BySum.Total));
             foreach (var group in offer.WorstFirst.Groups)
             {
                 if (group.Adult is not null)

@@ -44,6 +44,24 @@ internal static class BarWords
     };
 }
 
+/// <summary>What makes this arrangement the best.</summary>
+/// <param name="Worst">The dearest pair.</param>
+/// <param name="Total">All pairs.</param>
+/// <param name="BySum">All pairs where only the sum counts.</param>
+public sealed record BestByWorst(int Worst, int Total, int BySum) : Reason
+{
+    /// <inheritdoc/>
+    public override string Sentence
+    {
+        get
+        {
+            string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+            var sum = BySum == Total ? "and no arrangement has a lower sum" : $"and none that is as good there has a lower sum; where only the sum counts it is {Text(BySum)}";
+            return $"The dearest pair costs {Text(Worst)}, all together {Text(Total)}: in no arrangement is the dearest pair cheaper, {sum}.";
+        }
+    }
+}
+
 /// <summary>Children without a size.</summary>
 /// <param name="Names">Who.</param>
 /// <param name="Everybody">Nobody here has one.</param>

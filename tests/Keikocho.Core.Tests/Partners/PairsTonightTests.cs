@@ -15,6 +15,9 @@ public sealed class PairsTonightTests
         Assert.Equal("A-B-C D-E F-G", Mats.Text(offer.BySum));
         Assert.Equal((16, 58), (offer.WorstFirst.Worst, offer.WorstFirst.Total));
         Assert.Equal(Mats.Id('B'), offer.WorstFirst.Groups[0].Middle);
+        Assert.Contains(
+            "The dearest pair costs 16, all together 58: in no arrangement is the dearest pair cheaper, and no arrangement has a lower sum.",
+            Mats.Make(Mats.Seven).Reasons.Select(r => r.Sentence));
     }
 
     [Fact]
