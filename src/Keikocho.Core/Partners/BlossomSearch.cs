@@ -10,7 +10,7 @@ internal enum SearchOutcome
     Perfect,
     /// <summary>There is none.</summary>
     None,
-    /// <summary>A price left the range of the number type; a wider one is needed.</summary>
+    /// <summary>A dual left the range of the number type; a wider one is needed.</summary>
     TooLarge,
 }
 
@@ -19,7 +19,7 @@ internal enum SearchOutcome
 /// vertex and each blossom (Gabow 1973, Lawler 1976; the account of Galil 1986). Written from the papers; docs/sums/matching.md explains it.
 /// </summary>
 /// <remarks>
-/// Costs are doubled, so that every price stays whole. This file has the prices before and after; <c>BlossomTree.cs</c> grows a tree,
+/// Costs are doubled, so that every dual stays whole. This file has the duals before and after; <c>BlossomTree.cs</c> grows a tree,
 /// <c>BlossomShape.cs</c> keeps the blossoms.
 /// </remarks>
 internal sealed partial class BlossomSearch<T>
@@ -31,12 +31,12 @@ internal sealed partial class BlossomSearch<T>
     private static readonly T AbsentCost = T.One << (Bits - 2);
     private static readonly T InTree = -(T.One << (Bits - 3));
     private static readonly T Never = T.One << (Bits - 4);
-    private static readonly T PriceLimit = T.One << (Bits - 7);
+    private static readonly T DualLimit = T.One << (Bits - 7);
 
     private readonly int _n;
     private readonly int _stride;
     private readonly T[] _cost;
-    private readonly T[] _price;
+    private readonly T[] _dual;
 
     public BlossomSearch(MatchingCosts costs)
     {
@@ -56,7 +56,7 @@ internal sealed partial class BlossomSearch<T>
             to[_n..].Fill(AbsentCost);
         }
 
-        _price = new T[_stride];
+        _dual = new T[_stride];
         _outer = new T[_stride];
         _free = new T[_stride];
         _best = new T[_stride];
@@ -64,7 +64,7 @@ internal sealed partial class BlossomSearch<T>
         _pairKey = new T[idStride];
         _pairFrom = new int[_ids];
         _pairTo = new int[_ids];
-        _setPrice = new T[_ids];
+        _setDual = new T[_ids];
         _joined = new T[_ids];
         _label = new int[_ids];
         _inners = new int[_ids];
@@ -114,50 +114,50 @@ internal sealed partial class BlossomSearch<T>
     public MatchingAnswer Answer(MatchingCosts costs)
     {
         var cost = 0L;
-        var prices = new long[_n];
+        var duals = new long[_n];
         for (var v = 0; v < _n; v++)
         {
-            prices[v] = long.CreateTruncating(_price[v]);
+            duals[v] = long.CreateTruncating(_dual[v]);
             if (v < _mate[v])
                 cost += costs[v, _mate[v]];
         }
 
-        var sets = new List<OddSetPrice>();
+        var sets = new List<OddSetDual>();
         for (var b = _n; b < _ids; b++)
         {
-            if (!_inUse[b] || _setPrice[b] == T.Zero)
+            if (!_inUse[b] || _setDual[b] == T.Zero)
                 continue;
             var vertices = Leaves(b);
             Array.Sort(vertices);
-            sets.Add(new OddSetPrice(vertices, long.CreateTruncating(_setPrice[b])));
+            sets.Add(new OddSetDual(vertices, long.CreateTruncating(_setDual[b])));
         }
 
         // Sets that begin alike lie within one another.
         sets.Sort((a, b) => a.Vertices[0] != b.Vertices[0] ? a.Vertices[0] - b.Vertices[0] : a.Vertices.Count - b.Vertices.Count);
-        return new MatchingAnswer([.. _mate], cost, new MatchingCertificate(prices, sets), null);
+        return new MatchingAnswer([.. _mate], cost, new MatchingCertificate(duals, sets), null);
     }
 
-    /// <summary>First prices: half of the cheapest edge, then one after the other as high as it may go. Tight edges of two free ends are taken.</summary>
+    /// <summary>First duals: half of the cheapest edge, then one after the other as high as it may go. Tight edges of two free ends are taken.</summary>
     private bool Begin()
     {
         var half = new T[_stride];
         for (var v = 0; v < _n; v++)
         {
-            var least = Least(_cost.AsSpan(v * _stride, _stride), _price);
+            var least = Least(_cost.AsSpan(v * _stride, _stride), _dual);
             if (least >= Never)
                 return false;
             half[v] = least >> 1;
         }
 
-        half.CopyTo(_price, 0);
+        half.CopyTo(_dual, 0);
         for (var v = 0; v < _n; v++)
         {
             var row = _cost.AsSpan(v * _stride, _stride);
-            var least = Least(row, _price);
-            _price[v] = least;
+            var least = Least(row, _dual);
+            _dual[v] = least;
             if (_mate[v] >= 0)
                 continue;
-            for (var at = First(row, _price, least, 0); at >= 0; at = First(row, _price, least, at + 1))
+            for (var at = First(row, _dual, least, 0); at >= 0; at = First(row, _dual, least, at + 1))
             {
                 if (_mate[at] >= 0)
                     continue;

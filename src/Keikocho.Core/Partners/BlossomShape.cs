@@ -27,7 +27,7 @@ internal sealed partial class BlossomSearch<T>
     private readonly int[] _treeTo;
     private readonly int[] _stamp;
     private readonly bool[] _inUse;
-    private readonly T[][] _rows; // for each vertex outside, the vertex of the blossom with the least cost less price; holds as long as the blossom
+    private readonly T[][] _rows; // for each vertex outside, the vertex of the blossom with the least cost less dual; holds as long as the blossom
     private readonly int[] _spareIds;
     private readonly int[] _path;
     private int _spareCount;
@@ -60,7 +60,7 @@ internal sealed partial class BlossomSearch<T>
         var meeting = Meeting(_top[from], _top[to]);
         var b = _spareIds[--_spareCount];
         _inUse[b] = true;
-        _setPrice[b] = T.Zero;
+        _setDual[b] = T.Zero;
         _base[b] = _base[meeting];
         _firstChild[b] = meeting;
 
@@ -139,13 +139,13 @@ internal sealed partial class BlossomSearch<T>
             var joined = unchecked(time - _joined[child]);
             var wasInner = _label[child] == Inner;
             if (child >= _n)
-                _setPrice[child] = unchecked(wasInner ? _setPrice[child] - (joined << 1) : _setPrice[child] + (joined << 1));
+                _setDual[child] = unchecked(wasInner ? _setDual[child] - (joined << 1) : _setDual[child] + (joined << 1));
             for (var v = _firstLeaf[child]; ; v = _nextLeaf[v])
             {
                 if (wasInner)
                 {
-                    _price[v] = unchecked(_price[v] - joined);
-                    _outer[v] = unchecked(_price[v] - time);
+                    _dual[v] = unchecked(_dual[v] - joined);
+                    _outer[v] = unchecked(_dual[v] - time);
                 }
 
                 _top[v] = b;
@@ -226,13 +226,13 @@ internal sealed partial class BlossomSearch<T>
         }
     }
 
-    /// <summary>Opens an inner blossom whose price is nothing: the even way round from where the tree came in stays in the tree.</summary>
+    /// <summary>Opens an inner blossom whose dual is nothing: the even way round from where the tree came in stays in the tree.</summary>
     private void Open(int b, T time)
     {
         var since = unchecked(time - _joined[b]);
         for (var v = _firstLeaf[b]; ; v = _nextLeaf[v])
         {
-            _price[v] = unchecked(_price[v] - since);
+            _dual[v] = unchecked(_dual[v] - since);
             if (v == _lastLeaf[b])
                 break;
         }
@@ -249,7 +249,7 @@ internal sealed partial class BlossomSearch<T>
             _joined[c] = time;
             for (var v = _firstLeaf[c]; ; v = _nextLeaf[v])
             {
-                _free[v] = _price[v];
+                _free[v] = _dual[v];
                 if (v == _lastLeaf[c])
                     break;
             }
@@ -285,7 +285,7 @@ internal sealed partial class BlossomSearch<T>
         {
             // A child that is opened keeps its place in this ring.
             var next = _nextChild[c];
-            if (c >= _n && _setPrice[c] == T.Zero)
+            if (c >= _n && _setDual[c] == T.Zero)
                 OpenAll(c);
             c = next;
         }

@@ -4,22 +4,22 @@ using System.Runtime.InteropServices;
 namespace Keikocho.Core.Partners;
 
 /// <remarks>
-/// One tree grows from one free vertex. Its time is how far the prices of its outer vertices have risen and those of its inner ones have
-/// fallen. Prices are settled when a blossom changes its side and when the tree ends; until then an outer vertex is kept by its price less
+/// One tree grows from one free vertex. Its time is how far the duals of its outer vertices have risen and those of its inner ones have
+/// fallen. Duals are settled when a blossom changes its side and when the tree ends; until then an outer vertex is kept by its dual less
 /// the time of its joining, so that the moment at which an edge becomes tight is a constant and nothing is updated as time goes on.
 /// </remarks>
 internal sealed partial class BlossomSearch<T>
 {
     private const int Free = 0, Outer = 1, Inner = 2;
 
-    private readonly T[] _outer;     // an outer vertex' price less the time of its joining; InTree for every other
-    private readonly T[] _free;      // a free vertex' price; InTree for every other
-    private readonly T[] _best;      // least cost less outer price over all outer vertices
+    private readonly T[] _outer;     // an outer vertex' dual less the time of its joining; InTree for every other
+    private readonly T[] _free;      // a free vertex' dual; InTree for every other
+    private readonly T[] _best;      // least cost less outer dual over all outer vertices
     private readonly T[] _bestFrom;  // the outer vertex that has it
     private readonly T[] _pairKey;   // an outer blossom's least slack to another outer one at time 0; absent for every other
     private readonly int[] _pairFrom;
     private readonly int[] _pairTo;  // -1 where it is looked up when needed
-    private readonly T[] _setPrice;
+    private readonly T[] _setDual;
     private readonly T[] _joined;
     private readonly int[] _label;
     private readonly int[] _inners;  // inner blossoms that are more than one vertex
@@ -35,7 +35,7 @@ internal sealed partial class BlossomSearch<T>
         _free.AsSpan(_n).Fill(InTree);
         for (var v = 0; v < _n; v++)
         {
-            _free[v] = _price[v];
+            _free[v] = _dual[v];
             _label[_top[v]] = Free;
         }
 
@@ -49,7 +49,7 @@ internal sealed partial class BlossomSearch<T>
             var next = T.Min(reach, T.Min(meet, open));
             if (next >= Never)
                 return SearchOutcome.None;
-            if (next > PriceLimit)
+            if (next > DualLimit)
                 return SearchOutcome.TooLarge;
             time = next;
             if (reach == next)
@@ -85,7 +85,7 @@ internal sealed partial class BlossomSearch<T>
         _joined[b] = time;
         for (var v = _firstLeaf[b]; ; v = _nextLeaf[v])
         {
-            _outer[v] = unchecked(_price[v] - time);
+            _outer[v] = unchecked(_dual[v] - time);
             _free[v] = InTree;
             if (v == _lastLeaf[b])
                 break;
@@ -183,7 +183,7 @@ internal sealed partial class BlossomSearch<T>
         return (_pairFrom[b], _pairTo[b]);
     }
 
-    /// <summary>The inner blossom whose price is the first to come down to nothing.</summary>
+    /// <summary>The inner blossom whose dual is the first to come down to nothing.</summary>
     private (T Time, int Blossom) FirstEmptied()
     {
         var (least, at) = (Never, -1);
@@ -196,7 +196,7 @@ internal sealed partial class BlossomSearch<T>
                 continue;
             }
 
-            var empty = unchecked(_joined[b] + (_setPrice[b] >> 1));
+            var empty = unchecked(_joined[b] + (_setDual[b] >> 1));
             if (empty < least || (empty == least && b < at))
                 (least, at) = (empty, b);
         }
@@ -204,7 +204,7 @@ internal sealed partial class BlossomSearch<T>
         return (least, at);
     }
 
-    /// <summary>Settles all prices at the end of a tree, and opens the outer blossoms that cost nothing.</summary>
+    /// <summary>Settles all duals at the end of a tree, and opens the outer blossoms that cost nothing.</summary>
     private SearchOutcome Settle(T time)
     {
         var fits = true;
@@ -214,10 +214,10 @@ internal sealed partial class BlossomSearch<T>
             {
                 var b = _top[v];
                 if (_label[b] == Outer)
-                    _price[v] = _outer[v] + time;
+                    _dual[v] = _outer[v] + time;
                 else if (_label[b] == Inner)
-                    _price[v] -= time - _joined[b];
-                fits &= _price[v] <= PriceLimit && _price[v] >= -PriceLimit;
+                    _dual[v] -= time - _joined[b];
+                fits &= _dual[v] <= DualLimit && _dual[v] >= -DualLimit;
             }
 
             for (var b = _n; b < _ids; b++)
@@ -225,13 +225,13 @@ internal sealed partial class BlossomSearch<T>
                 if (!_inUse[b] || _parent[b] >= 0 || _label[b] == Free)
                     continue;
                 var change = (time - _joined[b]) << 1;
-                _setPrice[b] = _label[b] == Outer ? _setPrice[b] + change : _setPrice[b] - change;
+                _setDual[b] = _label[b] == Outer ? _setDual[b] + change : _setDual[b] - change;
             }
         }
 
         for (var b = _n; b < _ids; b++)
         {
-            if (_inUse[b] && _parent[b] < 0 && _setPrice[b] == T.Zero)
+            if (_inUse[b] && _parent[b] < 0 && _setDual[b] == T.Zero)
                 OpenAll(b);
         }
 

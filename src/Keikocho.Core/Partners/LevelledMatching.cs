@@ -5,7 +5,7 @@ namespace Keikocho.Core.Partners;
 /// vertices. Exact: each level is searched on the face of the cheapest of the level above.
 /// </summary>
 /// <remarks>
-/// By the proof of a level, its cheapest matchings are just those that use tight edges only and fill each odd set that has a price. So the
+/// By the proof of a level, its cheapest matchings are just those that use tight edges only and fill each odd set that has a dual. So the
 /// level is handed on as a table of the tight edges, each with the cost -(number of such sets that hold both ends): a few bits instead of
 /// the whole sum, and every number stays small however many levels there are. docs/sums/matching.md has the argument.
 /// </remarks>
@@ -29,7 +29,7 @@ internal static class LevelledMatching
         return alone ? found.Mates : FirstInOrder(face, found.Mates!);
     }
 
-    /// <summary>The tight edges with the depth of their priced sets; whether the matching is the only one.</summary>
+    /// <summary>The tight edges with the depth of their sets with a dual; whether the matching is the only one.</summary>
     private static (MatchingCosts Face, bool Alone) Face(MatchingCosts costs, MatchingAnswer found)
     {
         var n = costs.Vertices;
@@ -43,7 +43,7 @@ internal static class LevelledMatching
                 foreach (var v in set.Vertices)
                 {
                     depth[u * n + v]++;
-                    discount[u * n + v] += set.Price;
+                    discount[u * n + v] += set.Dual;
                 }
             }
         }

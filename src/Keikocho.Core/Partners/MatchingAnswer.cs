@@ -1,18 +1,18 @@
 namespace Keikocho.Core.Partners;
 
-/// <summary>An odd set of vertices with a price, part of the proof that a matching is the cheapest.</summary>
+/// <summary>An odd set of vertices with a dual, part of the proof that a matching is the cheapest.</summary>
 /// <param name="Vertices">At least 3, an odd number, in order.</param>
-/// <param name="Price">More than 0, in halves of a cost.</param>
-public sealed record OddSetPrice(IReadOnlyList<int> Vertices, long Price);
+/// <param name="Dual">More than 0, in halves of a cost.</param>
+public sealed record OddSetDual(IReadOnlyList<int> Vertices, long Dual);
 
 /// <summary>
-/// The proof that a perfect matching is the cheapest: prices in halves of a cost, so that all are whole. For each edge the prices of its
-/// two ends, less the prices of the odd sets that hold both, are at most twice its cost; and the prices of all vertices, less each odd
-/// set's price times the most pairs that fit inside it, come to twice the cost of the matching.
+/// The proof that a perfect matching is the cheapest: duals in halves of a cost, so that all are whole. For each edge the duals of its
+/// two ends, less the duals of the odd sets that hold both, are at most twice its cost; and the duals of all vertices, less each odd
+/// set's dual times the most pairs that fit inside it, come to twice the cost of the matching.
 /// </summary>
-/// <param name="Vertices">The price of each vertex, in halves of a cost.</param>
-/// <param name="OddSets">Odd sets with a price; any two are apart or one lies within the other.</param>
-public sealed record MatchingCertificate(IReadOnlyList<long> Vertices, IReadOnlyList<OddSetPrice> OddSets);
+/// <param name="Vertices">The dual of each vertex, in halves of a cost.</param>
+/// <param name="OddSets">Odd sets with a dual; any two are apart or one lies within the other.</param>
+public sealed record MatchingCertificate(IReadOnlyList<long> Vertices, IReadOnlyList<OddSetDual> OddSets);
 
 /// <summary>
 /// The proof that no matching covers more: without the vertices of <paramref name="Barrier"/> the others fall apart, and each odd

@@ -1,7 +1,7 @@
 namespace Keikocho.Core.Partners;
 
 /// <summary>
-/// Judges a matching by its proof, without matching anything itself: prices that no edge undercuts and that add up to the cost, or a
+/// Judges a matching by its proof, without matching anything itself: duals that no edge undercuts and that add up to the cost, or a
 /// barrier that leaves too many odd parts.
 /// </summary>
 public static class MatchingCheck
@@ -40,24 +40,24 @@ public static class MatchingCheck
         }
 
         Int128 bound = 0;
-        foreach (var price in proof.Vertices)
-            bound += price;
+        foreach (var dual in proof.Vertices)
+            bound += dual;
         var discount = new Int128[n * n];
         foreach (var set in proof.OddSets)
         {
-            if (set.Price <= 0)
-                objections.Add("An odd set has no price.");
+            if (set.Dual <= 0)
+                objections.Add("An odd set has no dual.");
             if (set.Vertices.Count < 3 || set.Vertices.Count % 2 == 0 || set.Vertices.Distinct().Count() != set.Vertices.Count || set.Vertices.Any(v => v < 0 || v >= n))
             {
                 objections.Add("An odd set is not an odd set of at least 3 vertices.");
                 return;
             }
 
-            bound -= (Int128)set.Price * (set.Vertices.Count / 2);
+            bound -= (Int128)set.Dual * (set.Vertices.Count / 2);
             foreach (var u in set.Vertices)
             {
                 foreach (var v in set.Vertices)
-                    discount[u * n + v] += set.Price;
+                    discount[u * n + v] += set.Dual;
             }
         }
 
@@ -66,12 +66,12 @@ public static class MatchingCheck
             for (var v = u + 1; v < n; v++)
             {
                 if (costs.Has(u, v) && proof.Vertices[u] + (Int128)proof.Vertices[v] - discount[u * n + v] > 2 * (Int128)costs[u, v])
-                    objections.Add($"The prices of {u} and {v} are more than their edge costs.");
+                    objections.Add($"The duals of {u} and {v} are more than their edge costs.");
             }
         }
 
         if (bound != 2 * sum)
-            objections.Add($"The prices come to {bound}, not to twice the cost {2 * sum}.");
+            objections.Add($"The duals come to {bound}, not to twice the cost {2 * sum}.");
     }
 
     private static void JudgeNone(MatchingCosts costs, MatchingAnswer answer, List<string> objections)

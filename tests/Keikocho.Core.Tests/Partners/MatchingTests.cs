@@ -102,7 +102,7 @@ public sealed class MatchingTests
     [InlineData(60, 100UL, 90)]
     [InlineData(60, 50UL, 94)]
     [InlineData(100, 1_000UL, 10)]
-    public void Larger_ones_are_proved_by_their_prices_or_their_barrier(int vertices, ulong range, int absent)
+    public void Larger_ones_are_proved_by_their_duals_or_their_barrier(int vertices, ulong range, int absent)
     {
         for (var seed = 1UL; seed <= 60; seed++)
         {
