@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Keikocho.Core.Kernel;
 using Keikocho.Core.Partners;
 
 namespace Keikocho.Bench;
@@ -25,6 +26,50 @@ internal static class Matching
                 Console.WriteLine($"matching: {n}: LEMON's optima come to {l.Check}, ours to {check}");
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"matching: {n} {ours:0.000} {lemon?.Alone:0.000} {lemon?.Whole:0.000} {ours / lemon?.Alone:0.00} {worst:0.000}"));
         }
+    }
+
+    /// <summary>A whole question of pairs with its reasons, by both measures; an odd number with an adult and with a three.</summary>
+    public static void MeasurePairs()
+    {
+        foreach (var n in (int[])[20, 21, 40, 41, 60, 61])
+        {
+            PartnersQuestion[] questions = [.. Enumerable.Range(1, 5).Select(seed => Evening((ulong)seed, n))];
+            Warm(() => questions.Sum(q => PairsTonight.Make(q).Offers.Count));
+            double[] times = [.. questions.Select(q =>
+            {
+                var start = Stopwatch.GetTimestamp();
+                PairsTonight.Make(q);
+                return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+            }).Order()];
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"pairs: {n} children, median {times[2]:0.0} ms, longest of 5 {times[4]:0.0} ms"));
+        }
+    }
+
+    private static PartnersQuestion Evening(ulong seed, int children)
+    {
+        var state = unchecked(seed * 0x9E3779B97F4A7C15UL) | 1;
+        int Next(int below)
+        {
+            unchecked
+            {
+                state ^= state >> 12;
+                state ^= state << 25;
+                state ^= state >> 27;
+                return (int)(((state * 2685821657736338717UL) >> 16) % (ulong)below);
+            }
+        }
+
+        PersonId Id(int i) => new(new Guid(i + 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0));
+        var today = new DateOnly(2026, 3, 24);
+        var all = new List<PartnersChild>();
+        for (var i = 0; i < children; i++)
+        {
+            var age = 6 + Next(9);
+            all.Add(new PartnersChild(Id(i), $"Child {i}", i, age, Next(8) != 0, true, true, 18 + age * 2.5m + Next(100) / 10m, today, Next(8) == 0));
+        }
+
+        WorkedTogether[] together = [.. Enumerable.Range(0, children * 4).Select(_ => (Next(children), Next(children))).Where(p => p.Item1 != p.Item2).Select(p => new WorkedTogether(Id(p.Item1), Id(p.Item2), 1 + Next(12)))];
+        return new PartnersQuestion(today, new("throwing", true, 25), all, ["Anna"], null, [new(Id(0), Id(1)), new(Id(2), Id(3))], null, together);
     }
 
     private static void Warm(Func<long> run)

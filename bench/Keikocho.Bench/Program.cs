@@ -14,7 +14,12 @@ var what = args.Length == 2 ? args[1] : "all";
 Console.WriteLine($"cores {Environment.ProcessorCount}, load {(File.Exists("/proc/loadavg") ? File.ReadAllText("/proc/loadavg").Split(' ')[0] : "?")}");
 if (what is "names" or "all") Names.Measure();
 if (what is "sheets" or "all") Sheets.Measure();
-if (what is "matching" or "all") Matching.Measure();
+if (what is "matching" or "all")
+{
+    Matching.Measure();
+    Matching.MeasurePairs();
+}
+
 if (what is "names" or "sheets" or "matching") return 0;
 var file = await LargeClub.MakeAsync(folder);
 Console.WriteLine($"file {new FileInfo(file).Length / 1048576} MiB");

@@ -9,13 +9,20 @@ namespace Keikocho.Core.Partners;
 /// level is handed on as a table of the tight edges, each with the cost -(number of such sets that hold both ends): a few bits instead of
 /// the whole sum, and every number stays small however many levels there are. docs/sums/matching.md has the argument.
 /// </remarks>
-internal static class LevelledMatching
+public static class LevelledMatching
 {
+    /// <summary>How long ago an edge was used that never was.</summary>
+    public const int Never = int.MaxValue;
+
     /// <summary>Finds it; null where there is no perfect matching.</summary>
     /// <param name="costs">The first level.</param>
-    /// <param name="since">How long ago an edge was used, 1 the latest; <see cref="LinkTable.Never"/> for never.</param>
+    /// <param name="since">How long ago an edge was used, 1 the latest; <see cref="Never"/> for never.</param>
+    /// <returns>Each vertex' partner.</returns>
+    /// <exception cref="ArgumentException">Costs so large that sums of them would not fit into 64 bits.</exception>
     public static int[]? Solve(MatchingCosts costs, Func<int, int, int> since)
     {
+        ArgumentNullException.ThrowIfNull(costs);
+        ArgumentNullException.ThrowIfNull(since);
         if (MinimumMatching.Find(costs) is not { } found)
             return null;
         var (face, alone) = Face(costs, found);
@@ -87,7 +94,7 @@ internal static class LevelledMatching
             }
         }
 
-        kinds.Remove(LinkTable.Never);
+        kinds.Remove(Never);
         if (kinds.Count == 0)
             return null;
 

@@ -28,7 +28,7 @@ public enum LinkBars
 internal sealed class LinkTable
 {
     /// <summary>Classes since together of two who never were.</summary>
-    public const int Never = int.MaxValue;
+    public const int Never = LevelledMatching.Never;
 
     private readonly LinkBars[] _bars;
     private readonly int[] _cost;
