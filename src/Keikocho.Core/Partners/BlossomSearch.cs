@@ -16,7 +16,7 @@ internal enum SearchOutcome
 
 /// <summary>
 /// The primal-dual method for the cheapest perfect matching (Edmonds 1965), one tree at a time in O(n²), with best edges kept for each
-/// vertex and each blossom (Gabow 1973, Lawler 1976; the account of Galil 1986). Written from the papers; docs/sums/matching.md explains it.
+/// vertex and each blossom (Gabow 1973, Lawler 1976; the account of Galil 1986). Our own code; docs/sums/matching.md explains it.
 /// </summary>
 /// <remarks>
 /// Costs are doubled, so that every dual stays whole. This file has the duals before and after; <c>BlossomTree.cs</c> grows a tree,
