@@ -50,6 +50,8 @@ public static class SumVerb
         "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
         "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
+        "pair" => "Who works with whom tonight: pairs, one three or one child with an adult, and who cannot be placed",
+        "falls" => "How many falls each child takes in the drills of tonight, and a lighter drill for who takes too many",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }
