@@ -33,6 +33,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
+        AdultCodes = new AdultCodeStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -79,6 +80,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Tablets of an evening.</summary>
     public JoinStore Joins { get; }
+
+    /// <summary>Codes of adults on tablets.</summary>
+    public AdultCodeStore AdultCodes { get; }
 
     /// <summary>What tablets hand in.</summary>
     public HandInStore HandIn { get; }

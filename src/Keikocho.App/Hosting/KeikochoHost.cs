@@ -48,6 +48,7 @@ public static class KeikochoHost
         services.AddSingleton<OpeningClub>();
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
+        services.AddSingleton<WrongCodes>();
         services.AddSingleton<ReadMatEvening>();
     }
 
@@ -67,6 +68,7 @@ public static class KeikochoHost
         ImportPosts.Map(app);
         JoinPosts.Map(app);
         MatPosts.Map(app);
+        ForAdults.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
