@@ -53,7 +53,8 @@ public sealed class AccessibilityTests(Browser browser)
             .Where(e => e.Metadata.GetMetadata<Microsoft.AspNetCore.Components.Endpoints.ComponentTypeMetadata>() is not null)
             .Select(e => "/" + e.RoutePattern.RawText!.TrimStart('/')).Distinct().Order(StringComparer.Ordinal).ToList();
         Assert.Contains("/register", pages);
-        var addresses = pages.Where(p => !p.Contains('{', StringComparison.Ordinal)).ToList();
+        // The tablet's own page is looked at on a tablet.
+        var addresses = pages.Where(p => !p.Contains('{', StringComparison.Ordinal) && p != "/mat").ToList();
         if (pages.Any(p => p.StartsWith("/students/{", StringComparison.Ordinal)))
         {
             await window.Page.GotoAsync("/students");

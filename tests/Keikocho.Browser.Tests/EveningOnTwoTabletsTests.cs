@@ -1,4 +1,6 @@
 using System.Globalization;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Keikocho.App.Hall;
 using Keikocho.App.Tests.Shell;
 using Keikocho.Core.Evening;
@@ -135,7 +137,7 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         {
             var tablet = await browser.TabletAsync(door, width);
             await JoinAsync(tablet, leader: false);
-            foreach (var view in new[] { "register", "seen", "words", "knock", "roll", "waiting" })
+            foreach (var view in await tablet.Locator(".mat-views a").EvaluateAllAsync<string[]>("links => links.map((l) => l.getAttribute('href').slice(1))"))
             {
                 await tablet.EvaluateAsync("view => { location.hash = view; }", view);
                 // All in one look: the page draws itself anew whenever the laptop has answered.
@@ -150,6 +152,37 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
             }
         }
     }
+
+    [Theory]
+    [InlineData(390, false)]
+    [InlineData(820, true)]
+    [InlineData(1280, false)]
+    [InlineData(1280, true)]
+    public async Task Axe_finds_nothing_on_any_view_of_the_tablet(int width, bool evening)
+    {
+        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
+        var tablet = await browser.TabletAsync(door, width, evening: evening);
+        await JoinAsync(tablet, leader: false);
+        await Here(tablet, "Amina").ClickAsync();
+        var found = new List<string>();
+        foreach (var view in await tablet.Locator(".mat-views a").EvaluateAllAsync<string[]>("links => links.map((l) => l.getAttribute('href').slice(1))"))
+        {
+            await tablet.EvaluateAsync("view => { location.hash = view; }", view);
+            await tablet.Locator($".mat-views a[href='#{view}'][aria-current]").WaitForAsync();
+            found.AddRange((await AxeAsync(tablet)).Select(line => $"{view}: {line}"));
+        }
+
+        foreach (var page in new[] { "/join", "/join/trust" })
+        {
+            await tablet.GotoAsync(page);
+            found.AddRange((await AxeAsync(tablet)).Select(line => $"{page}: {line}"));
+        }
+
+        Assert.True(found.Count == 0, string.Join("\n", found));
+    }
+
+    private static async Task<IEnumerable<string>> AxeAsync(IPage page) =>
+        (await page.RunAxe(new AxeRunOptions { ResultTypes = new HashSet<ResultType> { ResultType.Violations } })).Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id}: {v.Help}: {n.Html}"));
 
     private int Marks(MarkKind kind)
     {

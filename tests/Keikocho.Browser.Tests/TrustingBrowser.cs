@@ -49,12 +49,13 @@ internal sealed class TrustingBrowser : IAsyncDisposable
     /// <summary>A tablet: a window with a memory of its own.</summary>
     /// <param name="address">The laptop's door.</param>
     /// <param name="throughTheWarning">Whether whoever holds it went on past the browser's warning.</param>
-    public async Task<IPage> TabletAsync(Uri address, int width = 1280, int height = 800, bool throughTheWarning = false)
+    public async Task<IPage> TabletAsync(Uri address, int width = 1280, int height = 800, bool throughTheWarning = false, bool evening = false)
     {
         var context = await chromium.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = address.ToString(),
             ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = evening ? ColorScheme.Dark : ColorScheme.Light,
             Locale = "en-GB",
             TimezoneId = "Europe/London",
             IgnoreHTTPSErrors = throughTheWarning,
