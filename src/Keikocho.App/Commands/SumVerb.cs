@@ -50,6 +50,7 @@ public static class SumVerb
         "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
         "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
+        "card" => "What one end of the mat does tonight, from who came: slots with minutes, roles, words, whom to look at",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }
