@@ -64,7 +64,7 @@ public static class CardCheck
     private static int Needs(CardChild child, CardItem item) =>
         !child.MayBeOnTheMat || (child.SparesTheNeck && item.LoadsTheNeck) ? 0
         : !item.Standing.ContainsKey(child.Key) ? 8
-        : item.Standing[child.Key] switch { ItemStanding.NeverShown => 8, ItemStanding.NotSigned => 4, ItemStanding.Stale => 2, _ => 0 };
+        : item.Standing[child.Key] switch { CardStanding.NeverShown => 8, CardStanding.NotSigned => 4, CardStanding.Stale => 2, _ => 0 };
 
     private static bool Held(CardSnapshot question, EndCard card, CardItem item)
     {

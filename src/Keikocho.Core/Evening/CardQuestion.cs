@@ -42,7 +42,7 @@ public enum CardPlan
 }
 
 /// <summary>Where one child stands with one item.</summary>
-public enum ItemStanding
+public enum CardStanding
 {
     /// <summary>Never shown to it.</summary>
     NeverShown = 0,
@@ -101,7 +101,7 @@ public sealed record CardItem(
     string Key,
     string Name,
     ItemKind Kind,
-    IReadOnlyDictionary<string, ItemStanding> Standing,
+    IReadOnlyDictionary<string, CardStanding> Standing,
     IReadOnlyList<int> ShownAgo,
     PlannedThrow? FirstDrill = null,
     PlannedThrow? FreeDrill = null,

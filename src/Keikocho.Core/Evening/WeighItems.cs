@@ -8,9 +8,9 @@ internal static class WeighItems
     /// <summary>Never shown 2, shown and not signed 1, signed and stale 1/2, fresh 0; none where the child does not do the item.</summary>
     public static decimal Need(CardChild child, CardItem item) => !Does(child, item) ? 0 : StandingOf(child, item) switch
     {
-        ItemStanding.NeverShown => 2,
-        ItemStanding.NotSigned => 1,
-        ItemStanding.Stale => 0.5m,
+        CardStanding.NeverShown => 2,
+        CardStanding.NotSigned => 1,
+        CardStanding.Stale => 0.5m,
         _ => 0,
     };
 
@@ -19,7 +19,7 @@ internal static class WeighItems
 
     public static bool IsUrgent(CardChild child, CardRule rule) => child.LessonsToTest <= rule.UrgentLessons;
 
-    private static ItemStanding StandingOf(CardChild child, CardItem item) => item.Standing.TryGetValue(child.Key, out var standing) ? standing : ItemStanding.NeverShown;
+    private static CardStanding StandingOf(CardChild child, CardItem item) => item.Standing.TryGetValue(child.Key, out var standing) ? standing : CardStanding.NeverShown;
 
     /// <summary>All items that this card may have, the first to choose first.</summary>
     public static IReadOnlyList<ItemScore> Order(CardSnapshot snapshot, CardPlan plan)
@@ -51,9 +51,9 @@ internal static class WeighItems
     private static ItemNeeded Because(CardSnapshot snapshot, CardItem item, decimal score, bool held)
     {
         var doing = snapshot.Children.Where(c => Does(c, item)).ToArray();
-        int Count(ItemStanding standing) => doing.Count(c => StandingOf(c, item) == standing);
+        int Count(CardStanding standing) => doing.Count(c => StandingOf(c, item) == standing);
         return new ItemNeeded(
-            item.Name, score, Count(ItemStanding.NeverShown), Count(ItemStanding.NotSigned), Count(ItemStanding.Stale),
+            item.Name, score, Count(CardStanding.NeverShown), Count(CardStanding.NotSigned), Count(CardStanding.Stale),
             doing.Count(c => Need(c, item) > 0 && IsUrgent(c, snapshot.Rule)), held, LastShown(item));
     }
 }

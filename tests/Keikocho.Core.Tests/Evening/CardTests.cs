@@ -37,8 +37,8 @@ public sealed class CardTests
     [Fact, Statement(47)]
     public void A_newcomer_and_a_child_in_the_last_week_both_gain_and_falls_come_first()
     {
-        var only = new Dictionary<string, ItemStanding> { ["Wren"] = ItemStanding.Fresh, ["Tove"] = ItemStanding.Stale };
-        Dictionary<string, ItemStanding> Fresh() => new() { ["Tove"] = ItemStanding.Fresh };
+        var only = new Dictionary<string, CardStanding> { ["Wren"] = CardStanding.Fresh, ["Tove"] = CardStanding.Stale };
+        Dictionary<string, CardStanding> Fresh() => new() { ["Tove"] = CardStanding.Fresh };
         // By the numbers alone both slots would be the newcomer's.
         var card = Make(Question(
             [new CardChild("Wren", "Wren", IsNewcomer: true), new CardChild("Tove", "Tove", LessonsToTest: 1)],
@@ -61,7 +61,7 @@ public sealed class CardTests
     [Fact, Statement(48)]
     public void Of_two_items_at_the_same_state_the_one_not_shown_for_five_evenings_comes_before_last_times()
     {
-        Dictionary<string, ItemStanding> Shown() => new() { ["A"] = ItemStanding.NotSigned, ["B"] = ItemStanding.NotSigned };
+        Dictionary<string, CardStanding> Shown() => new() { ["A"] = CardStanding.NotSigned, ["B"] = CardStanding.NotSigned };
         var card = Make(Question([new CardChild("A", "A"), new CardChild("B", "B")], [Hold("x", "X", Shown(), 1), Hold("y", "Y", Shown(), 6), Hold("z", "Z", Shown(), 2)]));
         Assert.Equal(["y", "z", "x"], card.Items.Select(i => i.Key));
     }
@@ -69,7 +69,7 @@ public sealed class CardTests
     [Fact]
     public void Never_taught_at_this_end_is_longest_since_then_the_ladder_decides()
     {
-        Dictionary<string, ItemStanding> Shown() => new() { ["A"] = ItemStanding.NotSigned };
+        Dictionary<string, CardStanding> Shown() => new() { ["A"] = CardStanding.NotSigned };
         var card = Make(Question([new CardChild("A", "A")], [Hold("x", "X", Shown(), 9), Hold("y", "Y", Shown()), Hold("z", "Z", Shown())]));
         Assert.Equal(["y", "z", "x"], card.Items.Select(i => i.Key));
     }
@@ -77,7 +77,7 @@ public sealed class CardTests
     [Fact, Statement(49)]
     public void Nobody_at_this_end_is_said_and_the_card_is_empty()
     {
-        var card = Make(Question([], [Hold("x", "X", new Dictionary<string, ItemStanding>())]));
+        var card = Make(Question([], [Hold("x", "X", new Dictionary<string, CardStanding>())]));
         Assert.True(card.IsEmpty);
         Assert.Empty(card.Slots);
         Assert.Equal("Nobody is at the beginners' end tonight, so there is no card.", Assert.Single(card.Reasons).Sentence);
@@ -89,7 +89,7 @@ public sealed class CardTests
     public void A_third_class_running_needs_twice_the_best_of_the_others(int running, int other, string first)
     {
         var children = Enumerable.Range(0, 3).Select(i => new CardChild($"c{i}", $"C{i}")).ToArray();
-        Dictionary<string, ItemStanding> For(int some) => children.ToDictionary(c => c.Key, c => children.ToList().IndexOf(c) < some ? ItemStanding.NotSigned : ItemStanding.Fresh);
+        Dictionary<string, CardStanding> For(int some) => children.ToDictionary(c => c.Key, c => children.ToList().IndexOf(c) < some ? CardStanding.NotSigned : CardStanding.Fresh);
         var card = Make(Question(children, [Hold("x", "X", For(running), 1, 2), Hold("y", "Y", For(other), 3)]));
         Assert.Equal(first, card.Items[0].Key);
     }
@@ -97,7 +97,7 @@ public sealed class CardTests
     [Fact]
     public void Slots_are_filled_by_the_ties_where_nobody_needs_anything()
     {
-        var card = Make(Question([new CardChild("A", "A")], [Hold("x", "X", new Dictionary<string, ItemStanding> { ["A"] = ItemStanding.Fresh }, 1)]));
+        var card = Make(Question([new CardChild("A", "A")], [Hold("x", "X", new Dictionary<string, CardStanding> { ["A"] = CardStanding.Fresh }, 1)]));
         Assert.Equal(["x", null], card.Slots.Where(s => s.Kind == CardPartKind.Slot).Select(s => s.Item));
     }
 
@@ -150,7 +150,7 @@ public sealed class CardTests
     [Fact, Statement(22)]
     public void A_child_spared_the_neck_does_the_other_item_or_watches()
     {
-        var item = new CardItem("x", "X", ItemKind.HoldDown, new Dictionary<string, ItemStanding>(), [], LoadsTheNeck: true, Alternative: "Yoko-shiho-gatame");
+        var item = new CardItem("x", "X", ItemKind.HoldDown, new Dictionary<string, CardStanding>(), [], LoadsTheNeck: true, Alternative: "Yoko-shiho-gatame");
         CardChild[] children = [new("A", "A", SparesTheNeck: true), new("B", "B")];
         Assert.Equal("Yoko-shiho-gatame instead", RoleOf(Make(Question(children, [item])), "x", "A"));
         Assert.Equal(RoleWords.Watches, RoleOf(Make(Question(children, [item with { Alternative = null }])), "x", "A"));
@@ -160,7 +160,7 @@ public sealed class CardTests
     [Fact]
     public void Where_no_gate_is_open_everybody_turns_in_only()
     {
-        var card = Make(Question([new CardChild("A", "A"), new CardChild("B", "B", IsNewcomer: true)], [Throw("t", "T", new Dictionary<string, ItemStanding>())]));
+        var card = Make(Question([new CardChild("A", "A"), new CardChild("B", "B", IsNewcomer: true)], [Throw("t", "T", new Dictionary<string, CardStanding>())]));
         Assert.All(card.Slots.Single(s => s.Item == "t").Roles, r => Assert.Equal(RoleWords.FitInOnly, r.Role));
         Assert.Contains("T: no gate is open for it here, so everybody turns in only and nobody is thrown.", card.Reasons.Select(r => r.Sentence));
     }
@@ -168,7 +168,7 @@ public sealed class CardTests
     [Fact]
     public void A_throw_that_the_fall_table_does_not_know_is_thrown_with_nobody()
     {
-        var item = new CardItem("t", "T", ItemKind.Throw, new Dictionary<string, ItemStanding>(), [], new PlannedThrow("T", [], 6));
+        var item = new CardItem("t", "T", ItemKind.Throw, new Dictionary<string, CardStanding>(), [], new PlannedThrow("T", [], 6));
         var card = Make(Question([new CardChild("A", "A", Gates: [.. FallWay.All.Select(w => new CardGate(w, [1, 2, 3, 4, 5, 6]))])], [item]));
         Assert.Equal(RoleWords.FitInOnly, RoleOf(card, "t", "A"));
     }
@@ -185,8 +185,8 @@ public sealed class CardTests
     [Fact]
     public void In_the_main_group_the_plan_comes_first_and_at_the_beginners_end_it_breaks_ties()
     {
-        Dictionary<string, ItemStanding> Shown() => new() { ["A"] = ItemStanding.NotSigned };
-        var question = Question([new CardChild("A", "A")], [Hold("x", "X", new Dictionary<string, ItemStanding>()), Hold("y", "Y", Shown(), 9), Hold("z", "Z", Shown(), 1) with { Planned = 1 }]);
+        Dictionary<string, CardStanding> Shown() => new() { ["A"] = CardStanding.NotSigned };
+        var question = Question([new CardChild("A", "A")], [Hold("x", "X", new Dictionary<string, CardStanding>()), Hold("y", "Y", Shown(), 9), Hold("z", "Z", Shown(), 1) with { Planned = 1 }]);
         Assert.Equal(["x", "z", "y"], Make(question).Items.Select(i => i.Key));
         Assert.Equal(["z", "x", "y"], Make(question with { End = MatEnd.Main }).Items.Select(i => i.Key));
     }

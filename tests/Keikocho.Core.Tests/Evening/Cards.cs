@@ -27,18 +27,18 @@ internal static class Cards
         MatEnd.Beginners, new TimeOnly(17, 30), Parts, children, items, [], [new CardAdult("tobias", "Tobias", true)], 0, null,
         [], new CardPlayers(children.Count, null, false), new CardPlayers(children.Count, null, false), [], new CardRule(), new LookAtRule(), new WordsDueRule());
 
-    public static CardItem Throw(string key, string name, IReadOnlyDictionary<string, ItemStanding> standing, params int[] ago) => new(
+    public static CardItem Throw(string key, string name, IReadOnlyDictionary<string, CardStanding> standing, params int[] ago) => new(
         key, name, ItemKind.Throw, standing, ago, new PlannedThrow(name, [LeftSide], 4), new PlannedThrow(name, [LeftSide], 6));
 
-    public static CardItem Hold(string key, string name, IReadOnlyDictionary<string, ItemStanding> standing, params int[] ago) => new(key, name, ItemKind.HoldDown, standing, ago);
+    public static CardItem Hold(string key, string name, IReadOnlyDictionary<string, CardStanding> standing, params int[] ago) => new(key, name, ItemKind.HoldDown, standing, ago);
 
     public static CardGate Open(int to) => new(LeftSide, [.. Enumerable.Range(1, to)]);
 
     /// <summary>The beginners' evening of the example that was reckoned by hand: P, Q, R, S, V with two throws, two holds and a turnover.</summary>
     public static CardSnapshot FiveBeginners()
     {
-        const ItemStanding Never = ItemStanding.NeverShown, Shown = ItemStanding.NotSigned, Stale = ItemStanding.Stale, Fresh = ItemStanding.Fresh;
-        Dictionary<string, ItemStanding> Of(ItemStanding p, ItemStanding q, ItemStanding r, ItemStanding s, ItemStanding v) => new() { ["P"] = p, ["Q"] = q, ["R"] = r, ["S"] = s, ["V"] = v };
+        const CardStanding Never = CardStanding.NeverShown, Shown = CardStanding.NotSigned, Stale = CardStanding.Stale, Fresh = CardStanding.Fresh;
+        Dictionary<string, CardStanding> Of(CardStanding p, CardStanding q, CardStanding r, CardStanding s, CardStanding v) => new() { ["P"] = p, ["Q"] = q, ["R"] = r, ["S"] = s, ["V"] = v };
         return Question(
             [
                 new CardChild("P", "P", IsNewcomer: true),
@@ -70,7 +70,7 @@ internal static class Cards
             var asked = new PlannedThrow("T", [FallWay.All[way]], 4);
             return new CardItem(
                 "", "", kind,
-                standing.Select((s, i) => (s, i)).Where(s => s.s < 4).ToDictionary(s => $"c{s.i}", s => (ItemStanding)s.s),
+                standing.Select((s, i) => (s, i)).Where(s => s.s < 4).ToDictionary(s => $"c{s.i}", s => (CardStanding)s.s),
                 [.. ago.Distinct()],
                 kind == ItemKind.Throw && plan != 3 ? asked : null,
                 kind == ItemKind.Throw && plan == 2 ? asked with { Stage = 6 } : null,
