@@ -24,8 +24,9 @@ public sealed record CardAdults(IReadOnlyList<(CardAdult Adult, DutyKind Duty)> 
     /// <param name="states">The marks of the lesson.</param>
     /// <param name="children">The children of the cards with their ends.</param>
     /// <param name="registerTaken">Whether a child is marked.</param>
+    /// <param name="hasBegun">Whether the lesson has begun.</param>
     public static CardAdults Of(
-        ClubBook book, LessonRow lesson, IReadOnlyDictionary<Guid, AttendanceRow> states, IEnumerable<(Guid Person, MatEnd End)> children, bool registerTaken)
+        ClubBook book, LessonRow lesson, IReadOnlyDictionary<Guid, AttendanceRow> states, IEnumerable<(Guid Person, MatEnd End)> children, bool registerTaken, bool hasBegun)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(lesson);
@@ -33,7 +34,8 @@ public sealed record CardAdults(IReadOnlyList<(CardAdult Adult, DutyKind Duty)> 
         AttendanceWord WordOf(Guid person) => states.TryGetValue(person, out var state) ? state.Word : AttendanceWord.Untouched;
         var duties = book.DutiesOn(lesson.Date).DistinctBy(d => d.PersonId).Where(d => book.Person(d.PersonId) is { IsErased: false }).ToList();
         var anyHere = duties.Any(d => WordOf(d.PersonId) == AttendanceWord.Present);
-        var here = duties.Where(d => anyHere ? WordOf(d.PersonId) == AttendanceWord.Present : WordOf(d.PersonId) == AttendanceWord.Untouched).ToList();
+        // Before the bow somebody who is not marked may still come; from the bow on only who is here counts.
+        var here = duties.Where(d => WordOf(d.PersonId) == AttendanceWord.Present || ((!hasBegun || !anyHere) && WordOf(d.PersonId) == AttendanceWord.Untouched)).ToList();
         var present = here.Select(d => (Duty: d, Adult: Present(book, lesson, d))).ToList();
         var ages = children.Select(c => new ChildrenAtEnd(c.End, AgeOn(book.Person(c.Person)?.Born, lesson.Date))).ToList();
         var sum = EnoughAdults.Count(new AdultsSnapshot(lesson.Date, ages, [.. present.Select(p => p.Adult)], null, ClubRules.Adults(book, lesson.Date)));
@@ -53,17 +55,14 @@ public sealed record CardAdults(IReadOnlyList<(CardAdult Adult, DutyKind Duty)> 
     {
         if (!hasMain) return ([.. All.Select(a => a.Adult)], []);
         if (!hasBeginners) return ([], [.. All.Select(a => a.Adult)]);
-        var beginners = new List<CardAdult>();
-        var main = new List<CardAdult>();
-        var lead = All.FirstOrDefault(a => a.Adult.MayLead && a.Duty == DutyKind.Assistant).Adult ?? (Leads.Count > 1 ? Leads[1] : null);
-        if (lead is not null && Leads.Count > 1) beginners.Add(lead);
-        foreach (var (adult, _) in All.Where(a => a.Adult != lead || beginners.Count == 0))
-        {
-            if (main.Count == 0 && adult.MayLead) main.Add(adult);
-            else if (beginners.Count <= main.Count) beginners.Add(adult);
-            else main.Add(adult);
-        }
-
+        // First somebody who leads at each end, then the others where fewer are.
+        var assistant = All.FirstOrDefault(a => a.Adult.MayLead && a.Duty == DutyKind.Assistant).Adult;
+        var atBeginners = Leads.Count < 2 ? null : assistant ?? Leads[1];
+        var atMain = Leads.FirstOrDefault(l => l != atBeginners);
+        List<CardAdult> beginners = atBeginners is null ? [] : [atBeginners];
+        List<CardAdult> main = atMain is null ? [] : [atMain];
+        foreach (var adult in All.Select(a => a.Adult).Where(a => a != atBeginners && a != atMain))
+            (beginners.Count <= main.Count ? beginners : main).Add(adult);
         return (beginners, main);
     }
 

@@ -47,14 +47,17 @@ public static class CardPaper
             yield break;
         }
 
-        yield return string.Join(" ", new[]
+        var told = string.Join(" ", new[]
         {
             card.End == MatEnd.Main ? $"{item.Showing}." : null,
-            item.Cue is null ? null : $"Look for: {item.Cue}",
-            item.Fault is null ? null : $"Common fault: {item.Fault}",
+            item.Cue is null ? null : $"Look for: {Sentence(item.Cue)}",
+            item.Fault is null ? null : $"Common fault: {Sentence(item.Fault)}",
         }.OfType<string>());
+        if (told.Length > 0) yield return told;
         if (item.Easier is not null || item.Harder is not null)
             yield return string.Join(" ", new[] { item.Easier is null ? null : $"Easier: {item.Easier}", item.Harder is null ? null : $"Harder: {item.Harder}" }.OfType<string>());
         foreach (var role in part.Roles) yield return $"{char.ToUpperInvariant(role.Role[0])}{role.Role[1..]}: {string.Join(", ", role.Names)}.";
     }
+
+    private static string Sentence(string words) => words[^1] is '.' or '!' or '?' ? words : words + ".";
 }

@@ -28,7 +28,7 @@ internal sealed class CardWording(
             [.. card.Slots.Select(Part)],
             [.. card.Children.Select(c => new CardChildView(
                 byKey[c.Key].PersonId, byKey[c.Key].Name, book.RankOf(byKey[c.Key].PersonId, programme.LadderId), c.IsNew ? "new" : c.IsBack ? "back" : "", c.Role))],
-            [.. card.Falls.Select(f => $"{Capital(FallWords.Of(f.Way))}, {FallWords.Stage(f.Stage)}: {(f.Children.Count == card.Children.Count && f.Children.Count > 1 ? "everybody" : string.Join(", ", f.Children.Select(Name)))}")],
+            [.. card.Falls.GroupBy(f => (f.Stage, Names: Everybody(f.Children))).Select(g => $"{Capital(FallWords.Together([.. g.Select(f => f.Way)]))}, {FallWords.Stage(g.Key.Stage)}: {g.Key.Names}")],
             [.. card.LookAt.Select(Name)],
             [.. card.Words.Select(k => words.First(w => w.Item.Key == k)).Select(w => new CardWordView(w.Id, w.Item.Key, w.Item.Name, w.Item.Answers is { Count: > 0 } answers ? answers[0] : w.Item.Meaning))],
             [.. card.PlanB],
@@ -41,7 +41,7 @@ internal sealed class CardWording(
         return new CardPartView(
             slot.Number, slot.Kind, slot.Name, slot.From, (int)(slot.From - lesson.Start).TotalMinutes, slot.Minutes, slot.Does, slot.Slot,
             item is null ? null : ItemOf(item),
-            [.. slot.Roles.Where(r => r.Role is not null).GroupBy(r => r.Role!).Select(g => new CardRoleView(g.Key, g.Count() == children.Count && g.Count() > 1 ? ["everybody"] : [.. g.Select(r => Name(r.Child))]))],
+            [.. slot.Roles.Where(r => r.Role is not null).GroupBy(r => r.Role!).OrderBy(g => Array.IndexOf(NotThrownFirst, g.Key)).Select(g => new CardRoleView(g.Key, g.Count() == children.Count && g.Count() > 1 ? ["everybody"] : [.. g.Select(r => Name(r.Child))]))],
             [.. slot.Games.Take(4)],
             slot.Slot is { } number && tonight.Any(t => t.Slot == number));
     }
@@ -50,9 +50,15 @@ internal sealed class CardWording(
     {
         var note = CardNotes.Of(item.Item);
         return new CardItemView(
-            item.Id, item.Item.Key, item.Item.Name, showing(item.Id), item.Item.LookFor ?? (note is { LookFor.Count: > 0 } ? note.LookFor[0] : null),
+            item.Id, item.Item.Key, item.Item.Name, showing(item.Id), (item.Item.LookFor ?? (note is { LookFor.Count: > 0 } ? note.LookFor[0] : null)) is { Length: > 0 } cue ? Capital(cue) : null,
             note is { Faults.Count: > 0 } ? note.Faults[0] : null, note?.Easier, note?.Harder);
     }
+
+    // Who does not fall stands first; an alternative is named before all.
+    private static readonly string[] NotThrownFirst =
+        [RoleWords.Watches, RoleWords.MovementAlone, RoleWords.FitInOnly, RoleWords.ToriOnly, RoleWords.LowAndSlowOnly, RoleWords.ThrowsAndIsThrown];
+
+    private string Everybody(IReadOnlyList<string> keys) => keys.Count == children.Count && keys.Count > 1 ? "everybody" : string.Join(", ", keys.Select(Name));
 
     private string Name(string key) => byKey[key].Name;
 

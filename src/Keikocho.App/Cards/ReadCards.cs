@@ -37,7 +37,8 @@ public sealed class ReadCards(Reckonings reckonings, EditionsInHand editions)
         var evidence = EvidenceReader.Of(club.Reading, [.. children.Select(c => c.PersonId)], null, lesson.Date);
         var showings = ShowingReader.Of(club.Reading, programme.Id, lesson.Date.AddDays(-LongestMemory), lesson.Date);
         var facts = new CardChildren(book, lesson, reckonings.Of(club, programme), evidence, showings);
-        var adults = CardAdults.Of(book, lesson, states, children.Select(c => (c.PersonId, c.End)), taken);
+        var adults = CardAdults.Of(book, lesson, states, children.Select(c => (c.PersonId, c.End)), taken,
+            lesson.Date < club.Today || (lesson.Date == club.Today && lesson.Start <= club.Clock.LocalTime));
         var minutes = (int)(lesson.End - lesson.Start).TotalMinutes;
         var bothEnds = children.Select(c => c.End).Distinct().Count() > 1;
         var isJoined = bothEnds && (plan == CardPlan.EndsJoined || (plan is null && adults.Leads.Count < 2));
@@ -69,12 +70,15 @@ internal sealed class CardMaking(
 
     /// <summary>The card of one end.</summary>
     public CardView One(MatEnd end, IReadOnlyList<CardAdult> here, CardPlan? plan) =>
-        Make(end, end == MatEnd.Beginners ? "Beginners’ end" : "Main group", [.. children.Where(c => c.End == end)], here, plan, ItemsOf(end), WordsOf(end), [end]);
+        Make(end, end == MatEnd.Beginners ? "Beginners’ end" : "Main group", [.. children.Where(c => c.End == end)], here, plan,
+        plan == CardPlan.NoThrowing || !here.Any(a => a.MayLead) || (plan is null && end == MatEnd.Beginners && adults.ShortBy > 0) ? OnTheGround(ItemsOf(end)) : ItemsOf(end),
+        WordsOf(end), [end]);
 
     /// <summary>One card for both ends, on which nothing is thrown.</summary>
     public CardView Joined() => Make(
         MatEnd.Beginners, "Both ends", children, [.. adults.All.Select(a => a.Adult)], CardPlan.EndsJoined,
-        [.. ItemsOf(MatEnd.Beginners).Concat(ItemsOf(MatEnd.Main)).DistinctBy(i => i.Id)], [.. WordsOf(MatEnd.Beginners).Concat(WordsOf(MatEnd.Main)).DistinctBy(i => i.Id)],
+        OnTheGround([.. ItemsOf(MatEnd.Beginners).Concat(ItemsOf(MatEnd.Main)).DistinctBy(i => i.Id)]),
+        [.. WordsOf(MatEnd.Beginners).Concat(WordsOf(MatEnd.Main)).DistinctBy(i => i.Id)],
         [MatEnd.Beginners, MatEnd.Main]);
 
     private CardView Make(
@@ -135,6 +139,15 @@ internal sealed class CardMaking(
         var all = ItemChoice.ItemsOf(book, some.Edition).Where(i => !SeenWords.IsAsked(i.Item.Kind) && i.Item.Kind is not (ItemKind.Etiquette or ItemKind.Exercise)).ToDictionary(i => i.Item.Key, StringComparer.Ordinal);
         var own = front.Distinct().Where(all.ContainsKey).Select(k => all[k]).ToList();
         return own.Count > 0 ? own : [.. GoingForOf(some, end).Where(all.ContainsKey).Select(k => all[k])];
+    }
+
+    // Where nothing is thrown there is work on the ground all the same: the syllabus's own, where the end has too little.
+    private List<GridItem> OnTheGround(List<GridItem> own)
+    {
+        static bool IsGround(GridItem item) => item.Item.Kind is ItemKind.HoldDown or ItemKind.Escape or ItemKind.Turnover;
+        return published is null || own.Count(IsGround) >= 2
+            ? own
+            : [.. own.Concat(ItemChoice.ItemsOf(book, published.Edition).Where(IsGround)).DistinctBy(i => i.Id)];
     }
 
     private List<GridItem> WordsOf(MatEnd end)

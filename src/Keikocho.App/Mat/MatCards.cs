@@ -27,7 +27,7 @@ public static class MatCards
 
     private static IEnumerable<string> Lines(CardView card, CardPartView part)
     {
-        yield return part.Item is { } item ? item.Cue ?? part.Does : part.Does;
+        if ((part.Item is { } item ? item.Cue : part.Does) is { } does) yield return does;
         if (part.Item?.Fault is { } fault) yield return $"Common fault: {fault}";
         if (part.Games.Length > 0) yield return $"Games: {string.Join(", ", part.Games)}";
         if (part.Kind == CardPartKind.Words && card.Words.Length > 0) yield return $"Words: {string.Join(", ", card.Words.Select(w => w.Name))}";

@@ -135,7 +135,7 @@ public static class EndCardPaper
 
     private static double Part(Page page, double y, CardPaperPart part, double size)
     {
-        var column = size * 6.4;
+        var column = size * 8;
         var left = page.Inside.X + column;
         var top = y;
         page.Tagged(PaperTag.Paragraph, () =>

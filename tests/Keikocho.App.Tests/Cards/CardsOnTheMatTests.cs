@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using Keikocho.App.Tests.Hall;
-using Keikocho.Core.Evening;
 using Keikocho.Store.People;
 using Keikocho.Testing;
 
@@ -63,7 +62,7 @@ public sealed class CardsOnTheMatTests
 
         using var db = hall.House.Engine.OpenDb();
         Assert.Equal(1, db.Showings.Count(s => s.LessonId == tablet.LessonId));
-        var other = db.Lessons.Where(l => l.Date < new DateOnly(2026, 11, 24) && l.ClosureId == null).Select(l => l.Id).First();
+        var other = db.Lessons.Where(l => l.Date < new DateOnly(2026, 11, 24) && l.ClosureId == null).OrderByDescending(l => l.Date).Select(l => l.Id).First();
         using var refused = await PostAsync(other);
         Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
     }
