@@ -64,7 +64,7 @@ public sealed class EndCardPaperTests
 
     [Theory]
     [InlineData(15, 1)]
-    [InlineData(40, 1)]
+    [InlineData(30, 1)]
     public void So_many_children_stand_on_one_page(int children, int pages)
     {
         var full = Beginners with { Children = [.. Enumerable.Range(0, children).Select(i => new CardPaperChild($"Child {i}", "White, two red tips", "", "throws; is thrown low and slow only"))] };
