@@ -18,6 +18,9 @@ public sealed class CardChildren(ClubBook book, LessonRow lesson, ProgrammeRecko
 {
     private const int OfLate = 4;
     private readonly ProgrammeRow programme = book.Programme(lesson.ProgrammeId)!;
+    private readonly int evenings = ClubRules.Readiness(book, lesson.Date).TechniqueEvenings;
+    private readonly Dictionary<Guid, DateOnly[]> daysBefore = [];
+    private readonly ILookup<Guid, HeldShowing> shownBefore = showings.Where(s => s.On < lesson.Date).ToLookup(s => s.ItemId);
 
     /// <summary>One child.</summary>
     /// <param name="person">Who.</param>
@@ -45,19 +48,19 @@ public sealed class CardChildren(ClubBook book, LessonRow lesson, ProgrammeRecko
         var before = Before(own);
         var seen = (own.Items.GetValueOrDefault(item) ?? []).Where(e => e.On < lesson.Date).ToList();
         // Shown to a child: it was there at that lesson, at that end.
-        var days = before.ToHashSet();
-        var shown = showings.Where(s => s.ItemId == item && s.On < lesson.Date && days.Contains(s.On) && (int)book.EndOf(person, programme, book.Lesson(s.LessonId), s.On) == s.End)
+        var shown = shownBefore[item].Where(s => Array.BinarySearch(before, s.On) >= 0 && (int)book.EndOf(person, programme, book.Lesson(s.LessonId), s.On) == s.End)
             .Select(s => s.On).Concat(seen.Select(e => e.On)).ToHashSet();
         if (shown.Count == 0) return CardStanding.NeverShown;
-        var rule = ClubRules.Readiness(book, lesson.Date);
-        var signed = seen.Any(e => e is { Settled: true, Confirmed: true }) || seen.Count(e => e is { Confirmed: true, Word: SeenWord.Good }) >= rule.TechniqueEvenings;
+        var signed = seen.Any(e => e is { Settled: true, Confirmed: true }) || seen.Count(e => e is { Confirmed: true, Word: SeenWord.Good }) >= evenings;
         return !signed ? CardStanding.NotSigned : before.TakeLast(OfLate).Any(shown.Contains) ? CardStanding.Fresh : CardStanding.Stale;
     }
 
     // A test that the child cannot reach in time is no target.
     private static int? ToTest(ChildReckoning? own) => own?.Clock is { Left: { } left } clock && clock.Needed <= left ? left : null;
 
-    private DateOnly[] Before(ChildEvidence own) => [.. own.OnTheMat.Where(d => d < lesson.Date)];
+    // In order of the days, as the evidence has them.
+    private DateOnly[] Before(ChildEvidence own) =>
+        daysBefore.TryGetValue(own.PersonId, out var known) ? known : daysBefore[own.PersonId] = [.. own.OnTheMat.Where(d => d < lesson.Date)];
 
     private int Unseen(ChildEvidence own, DateOnly[] before)
     {
