@@ -2,6 +2,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Hall;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
@@ -34,6 +35,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
         AdultCodes = new AdultCodeStore(Writer);
+        Showings = new ShowingStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -86,6 +88,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>What tablets hand in.</summary>
     public HandInStore HandIn { get; }
+
+    /// <summary>What each end worked on.</summary>
+    public ShowingStore Showings { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

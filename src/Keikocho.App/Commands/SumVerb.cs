@@ -52,6 +52,7 @@ public static class SumVerb
         "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
         "pair" => "Who works with whom tonight: pairs, one three or one child with an adult, and who cannot be placed",
         "falls" => "How many falls each child takes in the drills of tonight, and a lighter drill for who takes too many",
+        "card" => "What one end of the mat does tonight, from who came: slots with minutes, roles, words, whom to look at",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
+using Keikocho.App.Cards;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Hall;
@@ -49,6 +50,7 @@ public static class KeikochoHost
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<WrongCodes>();
+        services.AddSingleton<ReadCards>();
         services.AddSingleton<ReadMatEvening>();
     }
 
@@ -67,6 +69,7 @@ public static class KeikochoHost
         SyllabusPosts.Map(app);
         ImportPosts.Map(app);
         JoinPosts.Map(app);
+        CardsPosts.Map(app);
         MatPosts.Map(app);
         ForAdults.Map(app);
     }

@@ -46,9 +46,10 @@ public sealed record MatClock(long Now, int Minute);
 /// <param name="Children">In register order.</param>
 /// <param name="Care">What to take care of, by name.</param>
 /// <param name="Items">What can be seen tonight, by end.</param>
+/// <param name="Cards">The card of each end; one where the ends are joined.</param>
 public sealed record MatLesson(
     Guid Id, string Name, int Start, int UkemiFrom, int UkemiTo, int Half, int End, bool IsOn,
-    ImmutableArray<MatChild> Children, ImmutableArray<MatCare> Care, ImmutableArray<MatItem> Items);
+    ImmutableArray<MatChild> Children, ImmutableArray<MatCare> Care, ImmutableArray<MatItem> Items, ImmutableArray<MatCard> Cards);
 
 /// <summary>One child on the register of a lesson.</summary>
 /// <param name="Id">Who.</param>
@@ -90,3 +91,27 @@ public sealed record MatItem(Guid Id, string Name, string Kind, int Code, int En
 
 /// <summary>A word with its number.</summary>
 public sealed record MatWord(int Value, string Words);
+
+/// <summary>One end's card, without a reason and without a mark.</summary>
+/// <param name="End">0 beginners' end, 1 main group.</param>
+/// <param name="Both">Both ends work together on it.</param>
+/// <param name="Heading">The end in words.</param>
+/// <param name="Empty">Why there is no card; empty where there is one.</param>
+/// <param name="Lead">Who leads, and who holds a drill.</param>
+/// <param name="PlanB">What holds because an adult is missing; empty as planned.</param>
+/// <param name="LookAt">Names to look at; empty for a junior leader.</param>
+/// <param name="Words">Tonight's words.</param>
+/// <param name="Parts">In order.</param>
+public sealed record MatCard(
+    int End, bool Both, string Heading, string Empty, string Lead, string PlanB, string LookAt, ImmutableArray<string> Words, ImmutableArray<MatCardPart> Parts);
+
+/// <summary>A part of a card.</summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Start">Minutes since midnight.</param>
+/// <param name="Minutes">Its length.</param>
+/// <param name="Title">In large letters.</param>
+/// <param name="Lines">What stands under it.</param>
+/// <param name="Slot">The slot; 0 for none.</param>
+/// <param name="Item">What is worked on; empty for none.</param>
+/// <param name="Falls">Falls are marked in it.</param>
+public sealed record MatCardPart(int Number, int Start, int Minutes, string Title, ImmutableArray<string> Lines, int Slot, Guid? Item, bool Falls);

@@ -34,7 +34,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls", "card"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -58,6 +58,7 @@ public static class AnswerQuestion
             "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
             "pair" => Do<PartnersQuestion, PartnersAnswer>(json, PairsTonight.Make),
             "falls" => Do<FallsQuestion, FallsAnswer>(json, FallsTonight.Reckon),
+            "card" => Do<CardSnapshot, EndCard>(json, MakeCard.Make),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

@@ -9,6 +9,12 @@ public static class RoleWords
     /// <summary>Throws and is not thrown.</summary>
     public const string ToriOnly = "tori only";
 
+    /// <summary>Turns in and does not throw; nobody throws it.</summary>
+    public const string FitInOnly = "fit-in only";
+
+    /// <summary>Open for a first drill and not for a free one.</summary>
+    public const string LowAndSlowOnly = "throws; is thrown low and slow only";
+
     private const string OnlyStart = "throws; ", OnlyEnd = " only";
 
     /// <summary>"throws; is thrown backward only": open some ways and not others.</summary>

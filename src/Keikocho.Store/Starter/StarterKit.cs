@@ -26,6 +26,9 @@ public static class StarterKit
     /// <summary>A lesson by the clock.</summary>
     public static TextReading<LessonTemplate> Lesson() => LessonText.Read(Text("lesson-template.toml"), "lesson-template.toml");
 
+    /// <summary>Games.</summary>
+    public static TextReading<IReadOnlyList<StarterGame>> Games() => GamesText.Read(Text("games.toml"), "games.toml");
+
     /// <summary>The text of one file.</summary>
     /// <exception cref="ArgumentException">The kit has no such file.</exception>
     public static string Text(string file)

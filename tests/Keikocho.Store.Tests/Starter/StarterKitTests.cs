@@ -1,3 +1,4 @@
+using Keikocho.Core.Evening;
 using Keikocho.Core.Names;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -17,7 +18,7 @@ public class StarterKitTests
     public void The_kit_has_two_ladders_notes_words_questions_and_a_lesson()
     {
         Assert.Equal(["ladder-heron.toml", "ladder-willow.toml"], StarterKit.Ladders);
-        Assert.Empty(new[] { "lesson-template.toml", "questions.toml", "techniques.toml", "vocabulary.csv" }.Except(StarterFile.All));
+        Assert.Empty(new[] { "games.toml", "lesson-template.toml", "questions.toml", "techniques.toml", "vocabulary.csv" }.Except(StarterFile.All));
     }
 
     [Fact]
@@ -247,8 +248,19 @@ public class StarterKitTests
 
         Assert.Equal(75, lesson.Parts.Sum(part => part.Minutes));
         Assert.Equal(75, lesson.Minutes);
-        Assert.NotEmpty(lesson.Games);
+        Assert.Equal(2, lesson.Parts.Count(part => part.Kind == CardPartKind.Slot));
         Assert.Equal(2, lesson.Plans.Count);
+    }
+
+    [Fact]
+    public void Ten_games_have_no_contact_above_the_shoulders_a_safety_line_and_a_source()
+    {
+        var games = Starters.Value(StarterKit.Games());
+
+        Assert.Equal(10, games.DistinctBy(game => game.Game.Name).Count());
+        Assert.All(games, game => Assert.Equal(("ours, no source", NotReviewed), (game.Source, game.Safety.Status)));
+        Assert.All(games, game => Assert.DoesNotMatch("(neck|head|face|throat|shoulder)s? (with|by)", game.Does));
+        Assert.Contains(games, game => game.Game is { Contact: GameContact.None, Falls: false, LeastChildren: <= 2 });
     }
 
     [Theory]
@@ -260,6 +272,10 @@ public class StarterKitTests
     [InlineData("questions.toml", "answers = [\"1882\"]", "answers = []", "question.answers")]
     [InlineData("questions.toml", "club = true", "club = true\nanswers = [\"ours\"]", "question.answers")]
     [InlineData("lesson-template.toml", "minutes = 75", "minutes = 80", "minutes")]
+    [InlineData("lesson-template.toml", "kind = \"falls\"", "kind = \"tumbling\"", "part.kind")]
+    [InlineData("games.toml", "contact = \"touch\"", "contact = \"head\"", "game.contact")]
+    [InlineData("games.toml", "most-children = 20", "most-children = 1", "game.most-children")]
+    [InlineData("games.toml", "safety = { text", "safty = { text", "game.sa")]
     [InlineData("vocabulary.csv", "called in Japanese", "shouted", "asked")]
     [InlineData("vocabulary.csv", "romaji,kana", "kana,romaji", "")]
     [InlineData("vocabulary.csv", "はじめ", "", "kana")]
@@ -274,6 +290,7 @@ public class StarterKitTests
         {
             "techniques.toml" => FaultsOf(TechniqueText.Read(changed, file)),
             "questions.toml" => FaultsOf(QuestionBank.Read(changed, file)),
+            "games.toml" => FaultsOf(GamesText.Read(changed, file)),
             "lesson-template.toml" => FaultsOf(LessonText.Read(changed, file)),
             _ => FaultsOf(VocabularyText.Read(changed, file)),
         };

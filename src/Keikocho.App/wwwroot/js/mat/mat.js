@@ -11,12 +11,13 @@ import { roll } from "./views/roll.js";
 import { seen } from "./views/seen.js";
 import { words } from "./views/words.js";
 import { knock } from "./views/knock.js";
+import { cards } from "./views/cards.js";
 import { waiting } from "./views/waiting.js";
 
 const ASK_AGAIN = 10_000;
 
 /** A view: its address, its word, and what it draws. */
-const VIEWS = [register, seen, words, knock, roll, waiting];
+const VIEWS = [register, cards, seen, words, knock, roll, waiting];
 
 class Mat {
   /** @type {Evening | null} */
