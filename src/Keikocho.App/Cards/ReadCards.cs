@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.PromotionTests;
+using Keikocho.App.Syllabus;
 using Keikocho.App.Sightings;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
