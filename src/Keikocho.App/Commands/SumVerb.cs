@@ -50,6 +50,8 @@ public static class SumVerb
         "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
         "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
+        "mat" => "The mat to scale: where the line goes, who works where, how many pairs at once and who rests when",
+        "merge" => "What the marks of several tablets say together, and where they differ",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

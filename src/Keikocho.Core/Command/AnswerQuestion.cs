@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Mat;
 using Keikocho.Core.Names;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
@@ -33,7 +34,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "mat", "merge"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -55,6 +56,8 @@ public static class AnswerQuestion
             "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
             "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
+            "mat" => Do<MatSnapshot, MatPlan>(json, PlanMat.Plan),
+            "merge" => Do<MergeSnapshot, MergeResult>(json, MergeMarks.Merge),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }
