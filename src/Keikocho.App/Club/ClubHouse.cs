@@ -2,6 +2,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Hall;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
@@ -32,6 +33,8 @@ public sealed class ClubHouse : IAsyncDisposable
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
+        Obstacles = new ObstacleStore(Writer);
+        Closing = new ClosingStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -78,6 +81,12 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>What tablets hand in.</summary>
     public HandInStore HandIn { get; }
+
+    /// <summary>What stands at the mats.</summary>
+    public ObstacleStore Obstacles { get; }
+
+    /// <summary>Evenings that are closed and opened again.</summary>
+    public ClosingStore Closing { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

@@ -18,7 +18,9 @@ public static class MergeMarks
         var marks = new SortedMarks(snapshot);
         var place = snapshot.People.Select((p, i) => (p.Person, i)).ToDictionary(p => p.Person, p => p.i);
         var tablets = marks.All.Select(m => m.Device).Distinct().OrderBy(d => d.Value).Select((d, i) => (d, i + 1)).ToDictionary(d => d.d, d => d.Item2);
-        string Who(TabletMark m) => $"tablet {tablets[m.Device]}, {marks.Person(m.By).Name}";
+        var named = (snapshot.Devices ?? []).GroupBy(d => d.Device).ToDictionary(g => g.Key, g => g.First().Name);
+        string Place(DeviceId device) => named.GetValueOrDefault(device) ?? $"tablet {tablets[device]}";
+        string Who(TabletMark m) => $"{Place(m.Device)}, {marks.Person(m.By).Name}";
         var clashes = new List<MergeClash>();
 
         var register = new List<MergedAttendance>();
@@ -60,7 +62,7 @@ public static class MergeMarks
                 falls.Add(new MergedFalls(own.Key, evening.Key.On, evening.Key.Direction, evening.Key.Side, clean && !touched, seen));
                 if (touched && clean && seen.Select(f => f.Device).Distinct().Count() > 1)
                     clashes.Add(new MergeClash(MergeClashKind.FallSeenDifferently, own.Key, evening.Key.On, null,
-                        [.. seen.Select(f => $"tablet {tablets[f.Device]}, {f.By}: {FallWords.Stage(f.Stage)} {(f.Clean ? "clean" : "head touched")}")],
+                        [.. seen.Select(f => $"{Place(f.Device)}, {f.By}: {FallWords.Stage(f.Stage)} {(f.Clean ? "clean" : "head touched")}")],
                         new HeadTouchStands(evening.Key.On, new FallWay(evening.Key.Direction, evening.Key.Side))));
             }
         }
@@ -69,10 +71,10 @@ public static class MergeMarks
         MergeClash[] inOrder = [.. clashes.OrderBy(c => place[c.Person]).ThenBy(c => c.On).ThenBy(c => c.Kind)];
         var reasons = new List<Reason> { new AllAreKept(marks.Count, tablets.Count, snapshot.Marks.Count - marks.Count) };
         reasons.AddRange(inOrder.Select(c => new ClashOf(marks.Person(c.Person).Name, c)));
-        foreach (var (device, number) in tablets.OrderBy(t => t.Value))
+        foreach (var device in tablets.OrderBy(t => t.Value).Select(t => t.Key))
         {
             var wrong = marks.All.Where(m => m.Device == device && DateOnly.FromDateTime(m.MadeAt.DateTime) != marks.Lesson(m).On).ToArray();
-            if (wrong.Length > 0) reasons.Add(new ClockIsWrong(number, wrong.Length));
+            if (wrong.Length > 0) reasons.Add(new ClockIsWrong(Place(device), wrong.Length));
         }
 
         var headline = $"{Words.Count(marks.Count, "mark")} of {Words.Count(tablets.Count, "tablet")}, "

@@ -31,6 +31,8 @@ public sealed record MergeLesson(LessonId Lesson, DateOnly On, LessonTimes Times
 /// <param name="Fall">What was seen of a fall.</param>
 /// <param name="Replaces">The mark that it takes back, corrects or confirms.</param>
 /// <param name="CorrectedTo">For a correction of presence, what holds instead.</param>
+/// <param name="Confirms">Who made it might sign off on that day; left out, as the people say.</param>
+/// <param name="LateWithoutTime">A "late" from a file that came without a time.</param>
 public sealed record TabletMark(
     MarkId Id,
     DeviceId Device,
@@ -46,12 +48,21 @@ public sealed record TabletMark(
     SeenWord? Word = null,
     FallShown? Fall = null,
     MarkId? Replaces = null,
-    MarkKind? CorrectedTo = null);
+    MarkKind? CorrectedTo = null,
+    bool? Confirms = null,
+    bool LateWithoutTime = false);
+
+/// <summary>A device by the name that the answer calls it.</summary>
+/// <param name="Device">Which.</param>
+/// <param name="Name">"tablet 2", "laptop".</param>
+public sealed record MergeDevice(DeviceId Device, string Name);
 
 /// <summary>The marks of several tablets.</summary>
 /// <param name="Lessons">The lessons that they joined.</param>
 /// <param name="People">Children and adults, in register order.</param>
 /// <param name="Marks">In any order, as they arrived.</param>
 /// <param name="Rules">How presence is folded; may be left out.</param>
+/// <param name="Devices">Names of devices; one without is called by a number.</param>
 public sealed record MergeSnapshot(
-    IReadOnlyList<MergeLesson> Lessons, IReadOnlyList<MergePerson> People, IReadOnlyList<TabletMark> Marks, AttendanceRules? Rules = null);
+    IReadOnlyList<MergeLesson> Lessons, IReadOnlyList<MergePerson> People, IReadOnlyList<TabletMark> Marks, AttendanceRules? Rules = null,
+    IReadOnlyList<MergeDevice>? Devices = null);

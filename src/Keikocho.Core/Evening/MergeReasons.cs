@@ -34,11 +34,11 @@ public sealed record HeadTouchStands(DateOnly On, FallWay Way) : Reason
 }
 
 /// <summary>A tablet's clock says another day than the evening that it joined.</summary>
-public sealed record ClockIsWrong(int Tablet, int Marks) : Reason
+public sealed record ClockIsWrong(string Device, int Marks) : Reason
 {
     /// <inheritdoc/>
     public override string Sentence =>
-        $"By the clock of tablet {Tablet}, {Words.Count(Marks, "mark")} {Words.Is(Marks)} of another day; the evening that it joined holds, no clock does.";
+        $"By the clock of {Device}, {Words.Count(Marks, "mark")} {Words.Is(Marks)} of another day; the evening that it joined holds, no clock does.";
 }
 
 /// <summary>Marks in words.</summary>

@@ -54,13 +54,15 @@ internal sealed class SortedMarks
     public IEnumerable<TabletMark> Knocks => All.Where(m => TopicOf(m) == Topic.Knock && m.Kind == MarkKind.Knock);
 
     public static AttendanceMark Presence(TabletMark m) =>
-        new(m.Id, m.Device, m.Sequence, m.Kind, m.At, false, m.Replaces, m.CorrectedTo, m.By, m.MadeAt);
+        new(m.Id, m.Device, m.Sequence, m.Kind, m.At, m.LateWithoutTime, m.Replaces, m.CorrectedTo, m.By, m.MadeAt);
 
     public SightingMark Sighting(TabletMark m) =>
-        new(m.Id, m.Device, m.Sequence, Lesson(m).On, m.Kind, m.Word, false, m.Replaces, m.By, Person(m.By).Confirms);
+        new(m.Id, m.Device, m.Sequence, Lesson(m).On, m.Kind, m.Word, false, m.Replaces, m.By, Confirms(m));
 
     public FallTap Tap(TabletMark m) =>
-        new(m.Id, m.Device, m.Sequence, Lesson(m).On, m.Kind, m.Fall, m.Replaces, Person(m.By).Name, Person(m.By).Confirms);
+        new(m.Id, m.Device, m.Sequence, Lesson(m).On, m.Kind, m.Fall, m.Replaces, Person(m.By).Name, Confirms(m));
+
+    private bool Confirms(TabletMark m) => m.Confirms ?? Person(m.By).Confirms;
 
     private enum Topic
     {
