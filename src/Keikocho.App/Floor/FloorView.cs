@@ -1,5 +1,5 @@
 using Keikocho.App.Club;
-using Keikocho.App.Tonight;
+using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Mat;
 using Keikocho.Store.Calendar;

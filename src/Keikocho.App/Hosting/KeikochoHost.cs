@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
+using Keikocho.App.Closing;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Hall;
@@ -67,6 +68,7 @@ public static class KeikochoHost
         ImportPosts.Map(app);
         JoinPosts.Map(app);
         MatPosts.Map(app);
+        ClosingPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>
