@@ -89,7 +89,7 @@ public sealed class FloorPageTests
         return await club.WordsAsync(answer.Headers.Location!.ToString());
     }
 
-    private static Task MeasureAsync(SpringClub club) => club.House.Club.ChangeHallAsync(Hall(club), "Hall", 1200, 800, 100, club.Head, club.Tablet, SpringClub.Stop);
+    private static Task<bool> MeasureAsync(SpringClub club) => club.House.Club.ChangeHallAsync(Hall(club), "Hall", 1200, 800, 100, club.Head, club.Tablet, SpringClub.Stop);
 
     private static Guid Hall(SpringClub club)
     {
