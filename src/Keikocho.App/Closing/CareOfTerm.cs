@@ -69,14 +69,21 @@ public sealed record CareOfTerm(DateOnly Since, ImmutableArray<RingLine> Ring, I
         _ => isOver ? LessonWas.Missed : null,
     };
 
-    /// <summary>A leader trains at the lessons of a programme whose register they are on, and helps at all others.</summary>
+    /// <summary>
+    /// A leader trains at a lesson whose register they are on, unless they marked others there: then, and at every other lesson, they
+    /// helped.
+    /// </summary>
     private static IEnumerable<string> LeadersOf(OpenClub club, DateOnly since, DateOnly on)
     {
         var book = club.Book;
         Guid[] leaders = [.. book.DutiesOn(on).Where(d => d.Kind == DutyKind.JuniorLeader).Select(d => d.PersonId).Distinct().Where(id => book.Person(id) is { IsErased: false })];
         if (leaders.Length == 0) return [];
-        var there = book.Programmes.SelectMany(p => PastStates.Read(club.Reading, p.Id, leaders, since, on).Where(s => s.Word is AttendanceWord.Present or AttendanceWord.Left)
-            .Select(s => (s.PersonId, Trained: book.EnrolmentsOfPerson(s.PersonId).Any(e => e.ProgrammeId == p.Id && e.IsOn(s.Date))))).ToLookup(s => s.PersonId, s => s.Trained);
+        var hands = MarksOfLessons.HandsAt(club.Reading, leaders, since, on);
+        var present = book.Programmes.SelectMany(p => PastStates.Read(club.Reading, p.Id, leaders, since, on).Where(s => s.Word is AttendanceWord.Present or AttendanceWord.Left)
+            .Select(s => (s.PersonId, s.LessonId, OnIt: book.EnrolmentsOfPerson(s.PersonId).Any(e => e.ProgrammeId == p.Id && e.IsOn(s.Date))))).ToList();
+        var there = present.Select(s => (s.PersonId, Trained: s.OnIt && !hands.Contains((s.PersonId, s.LessonId))))
+            .Concat(hands.Except(present.Select(s => (s.PersonId, s.LessonId))).Select(h => (h.PersonId, Trained: false)))
+            .ToLookup(s => s.PersonId, s => s.Trained);
         var question = leaders.Select(id => new LeaderEvenings(
             book.Person(id)!.CallName, there[id].Count(t => !t), there[id].Count(t => t),
             book.Tests.Where(t => t.Date >= on && book.EnrolmentsOfPerson(id).Any(e => e.ProgrammeId == t.ProgrammeId && e.IsOn(on))).Select(t => (DateOnly?)t.Date).FirstOrDefault()));

@@ -51,15 +51,16 @@ public sealed record ClosingView(
         var marks = MarksOfLessons.Of(club.Reading, [.. lessons.Select(l => l.Id)]);
         var tablets = book.HallOf(lesson) is { } hall ? JoinReader.OfEvening(club.Reading, lesson.Date, hall.Id) : [];
         var items = new EveningItems(book, lessons);
-        var (roll, names, _, _) = EveningRoll.Take(club, lesson);
+        var names = new EveningNames(club, lessons);
+        var (roll, fullNames, _, _) = EveningRoll.Take(club, lesson);
         return new ClosingView(
             lesson,
             ClosedWords(club, lesson),
             SlipsOf(club, lesson),
-            [.. roll.Here.Where(p => !p.IsAdult).Select(p => names.GetValueOrDefault(p.Person.Value, ""))],
+            [.. roll.Here.Where(p => !p.IsAdult).Select(p => fullNames.GetValueOrDefault(p.Person.Value, ""))],
             [.. tablets.Select(t => new TabletLine(t.Number, $"{book.Person(t.PersonId)?.CallName}, {Shared.Counted.Of(marks.Count(m => m.DeviceId == t.DeviceId), "mark")} of it here"))],
-            EveningClashes.Of(club, lessons, marks, tablets, items),
-            SuggestedOfEvening.Of(club, lessons, marks, items),
+            EveningClashes.Of(club, lessons, marks, tablets, items, names),
+            SuggestedOfEvening.Of(club, marks, items, names),
             CareOfTerm.Of(club, lessons));
     }
 

@@ -15,19 +15,17 @@ public static class EveningClashes
     private static readonly PersonId AFile = new(Guid.Empty);
 
     /// <summary>A sentence each, in register order.</summary>
-    public static ImmutableArray<string> Of(OpenClub club, IReadOnlyList<LessonRow> lessons, IReadOnlyList<MarkRow> marks, IReadOnlyList<JoinRow> tablets, EveningItems items)
+    public static ImmutableArray<string> Of(OpenClub club, IReadOnlyList<LessonRow> lessons, IReadOnlyList<MarkRow> marks, IReadOnlyList<JoinRow> tablets, EveningItems items, EveningNames names)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lessons);
         ArgumentNullException.ThrowIfNull(marks);
         ArgumentNullException.ThrowIfNull(tablets);
         ArgumentNullException.ThrowIfNull(items);
-        var book = club.Book;
+        ArgumentNullException.ThrowIfNull(names);
         // In register order; who is on no register any more comes last.
-        var people = lessons.SelectMany(l => book.RegisterOf(l.ProgrammeId, l.Date).Select(e => e.PersonId))
-            .Concat(marks.SelectMany(m => new[] { m.PersonId, m.ById ?? Guid.Empty }).Order())
-            .Append(Guid.Empty).Distinct()
-            .Select(id => new MergePerson(new PersonId(id), id == Guid.Empty ? "a file" : book.Person(id)?.CallName is { Length: > 0 } name ? name : "somebody"));
+        var people = names.Children.Concat(marks.SelectMany(m => new[] { m.PersonId, m.ById ?? Guid.Empty }).Order()).Append(Guid.Empty).Distinct()
+            .Select(id => new MergePerson(new PersonId(id), id == Guid.Empty ? "a file" : names.Of(id)));
         var devices = marks.Select(m => m.DeviceId).Distinct()
             .Select(id => new MergeDevice(new DeviceId(id), tablets.FirstOrDefault(t => t.DeviceId == id) is { } tablet ? $"tablet {tablet.Number}" : "laptop"));
         var merged = MergeMarks.Merge(new MergeSnapshot(
@@ -39,7 +37,7 @@ public static class EveningClashes
         return
         [
             .. merged.Clashes.Select(c =>
-                $"{book.Person(c.Person.Value)?.CallName}{(c.Item is { } item ? $", {items.Name(item.Value)}" : "")}: {string.Join("; ", c.Both)}. {c.Because.Sentence}"),
+                $"{names.Of(c.Person.Value)}{(c.Item is { } item ? $", {items.Name(item.Value)}" : "")}: {string.Join("; ", c.Both)}. {c.Because.Sentence}"),
         ];
     }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.Core.Safety;
-using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
 
 namespace Keikocho.App.Closing;
@@ -22,15 +21,13 @@ public sealed record SuggestedItem(string Heading, bool IsTicked, ImmutableArray
 public static class SuggestedOfEvening
 {
     /// <summary>Falls first, then critical items, then the others in the order of the edition.</summary>
-    public static ImmutableArray<SuggestedItem> Of(OpenClub club, IReadOnlyList<LessonRow> lessons, IReadOnlyList<MarkRow> marks, EveningItems items)
+    public static ImmutableArray<SuggestedItem> Of(OpenClub club, IReadOnlyList<MarkRow> marks, EveningItems items, EveningNames names)
     {
         ArgumentNullException.ThrowIfNull(club);
-        ArgumentNullException.ThrowIfNull(lessons);
         ArgumentNullException.ThrowIfNull(marks);
         ArgumentNullException.ThrowIfNull(items);
+        ArgumentNullException.ThrowIfNull(names);
         var book = club.Book;
-        var places = lessons.SelectMany(l => book.RegisterOf(l.ProgrammeId, l.Date).Select(e => e.PersonId)).Distinct()
-            .Select((id, place) => (id, place)).ToDictionary(p => p.id, p => p.place);
         var waiting = StandingEvidence.Of([.. marks.Where(EvidenceCode.IsEvidence)]).Where(m => !m.Confirmed && book.Person(m.Mark.PersonId) is { IsErased: false });
         return
         [
@@ -39,8 +36,8 @@ public static class SuggestedOfEvening
                 .Select(g => new SuggestedItem(
                     g.Key == MarkCode.Falls ? "Falls" : items.Name(g.Key),
                     g.Key != MarkCode.Falls && !items.IsCritical(g.Key),
-                    [.. g.OrderBy(m => places.GetValueOrDefault(m.Mark.PersonId, int.MaxValue)).ThenBy(m => m.Mark.DeviceId).ThenBy(m => m.Mark.Sequence)
-                        .Select(m => new Suggestion(m.Mark.Id, book.Person(m.Mark.PersonId)!.CallName, $"{What(items, m)}{By(club, m.Mark.ById)}"))])),
+                    [.. g.OrderBy(m => names.Place(m.Mark.PersonId)).ThenBy(m => m.Mark.DeviceId).ThenBy(m => m.Mark.Sequence)
+                        .Select(m => new Suggestion(m.Mark.Id, names.Of(m.Mark.PersonId), $"{What(items, m)}{By(club, m.Mark.ById)}"))])),
         ];
     }
 

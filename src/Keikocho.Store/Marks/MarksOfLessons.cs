@@ -37,4 +37,20 @@ public static class MarksOfLessons
             },
             [.. ids.Values]);
     }
+
+    /// <summary>Who of these people made marks of somebody else at which lessons between two days, inclusive.</summary>
+    public static HashSet<(Guid PersonId, Guid LessonId)> HandsAt(ReadSession reading, IReadOnlyCollection<Guid> people, DateOnly from, DateOnly to)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(people);
+        if (people.Count == 0) return [];
+        var ids = new IdList(people);
+        return [.. reading.Rows(
+            $"""
+            SELECT DISTINCT m."ById", m."LessonId" FROM "Lessons" AS l JOIN "Marks" AS m ON m."Club" = l."Club" AND m."LessonId" = l."Id"
+            WHERE l."Club" = @club AND l."Date" >= @from AND l."Date" <= @to AND m."ById" IN ({ids.Names}) AND m."PersonId" <> m."ById"
+            """,
+            row => (row.Id(), row.Id()),
+            [("@from", from), ("@to", to), .. ids.Values])];
+    }
 }

@@ -100,6 +100,29 @@ public sealed partial class ClosePageTests
     }
 
     [Fact]
+    public async Task A_leader_who_marked_others_at_a_lesson_helped_there()
+    {
+        await using var club = await SpringClub.StartAsync();
+        var wren = await club.JoinOfTheExampleAsync();
+        var leader = await club.AddAdultAsync("Leo", "Ash", DutyKind.JuniorLeader);
+        await club.MarkAsync(wren, Evening, MarkKind.Present, by: leader);
+        Assert.Contains("Leo: 1 evening, helped 1, trained 0; at least 50 % trained is 1: 1 evening of their own training owed.", await club.WordsAsync(Page(club)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Two_children_of_one_name_are_told_apart()
+    {
+        await using var club = await SpringClub.StartAsync();
+        await club.PublishAsync();
+        var first = await club.JoinAsync("Mia", "Oakes", SpringClub.FirstLesson);
+        await club.JoinAsync("Mia", "Fairlamb", SpringClub.FirstLesson);
+        var leader = await club.AddAdultAsync("Leo", "Ash", DutyKind.JuniorLeader);
+        await club.House.Sightings.AddAsync(
+            [new SeenTap(Guid.CreateVersion7(), club.Lesson(5, 14).Id, first, club.Item("o-goshi"), MarkKind.Sighting, EvidenceCode.OfWord(SeenWord.Good))], club.Today, leader, club.Tablet, SpringClub.Stop);
+        Assert.Contains("Mia O", await club.WordsAsync(Page(club)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_two_tablets_say_differently_is_shown_with_both_words()
     {
         await using var club = await SpringClub.StartAsync();

@@ -103,6 +103,17 @@ public abstract class ClosingSpecification(StoreHost host) : StoreSpecification(
             PastStates.ChildEvenings(reading, new DateOnly(2026, 1, 1), Today));
     }
 
+    [Fact]
+    public async Task Whoever_marked_others_at_a_lesson_had_a_hand_in_it()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        await club.SeeAsync(24, SeenWord.Good, by: club.Leader);
+        using var reading = club.Engine.OpenReading();
+        Assert.Equal([(club.Leader, club.Lesson(24))], MarksOfLessons.HandsAt(reading, [club.Leader], Today, Today));
+        Assert.Empty(MarksOfLessons.HandsAt(reading, [club.Leader], Today.AddDays(1), Today.AddDays(9)));
+        Assert.Empty(MarksOfLessons.HandsAt(reading, [], Today, Today));
+    }
+
     private static async Task<Guid> EveningAsync(EvidenceClub club, int day)
     {
         await using var db = club.Engine.OpenDb();
