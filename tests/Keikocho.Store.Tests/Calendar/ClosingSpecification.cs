@@ -128,8 +128,14 @@ public abstract class ClosingSpecification(StoreHost host) : StoreSpecification(
         {
             session.Db.Knocks.Add(new KnockRow
             {
-                Club = session.Club, Id = id, PersonId = club.Wren, LessonId = club.Lesson(day), On = new DateOnly(2026, 3, day), Activity = (int)KnockActivity.Game,
-                NearMiss = nearMiss, MadeAt = session.Now,
+                Club = session.Club,
+                Id = id,
+                PersonId = club.Wren,
+                LessonId = club.Lesson(day),
+                On = new DateOnly(2026, 3, day),
+                Activity = (int)KnockActivity.Game,
+                NearMiss = nearMiss,
+                MadeAt = session.Now,
             });
             session.Db.SaveChanges();
             return true;
