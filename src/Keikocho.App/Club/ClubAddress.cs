@@ -12,6 +12,12 @@ public static class ClubAddress
     /// <summary>A hall and its mat.</summary>
     public const string Hall = "/club/hall";
 
+    /// <summary>Something that stands at a mat.</summary>
+    public const string AddObstacle = "/club/obstacles/add";
+
+    /// <summary>It stands there no more.</summary>
+    public const string RemoveObstacle = "/club/obstacles/remove";
+
     /// <summary>A new programme.</summary>
     public const string AddProgramme = "/club/programmes/add";
 

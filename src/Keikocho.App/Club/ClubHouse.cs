@@ -36,6 +36,8 @@ public sealed class ClubHouse : IAsyncDisposable
         HandIn = new HandInStore(Writer);
         AdultCodes = new AdultCodeStore(Writer);
         Showings = new ShowingStore(Writer);
+        Obstacles = new ObstacleStore(Writer);
+        Closing = new ClosingStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -91,6 +93,11 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>What each end worked on.</summary>
     public ShowingStore Showings { get; }
+    /// <summary>What stands at the mats.</summary>
+    public ObstacleStore Obstacles { get; }
+
+    /// <summary>Evenings that are closed and opened again.</summary>
+    public ClosingStore Closing { get; }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()

@@ -18,6 +18,8 @@ public static class ClubPosts
         var seen = new SeenByAttribute(Role.Instructor, Device.Laptop);
         app.MapPost(ClubAddress.About, AboutPosts.ChangeAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.Hall, HallPosts.ChangeAsync).WithMetadata(seen);
+        app.MapPost(ClubAddress.AddObstacle, ObstaclePosts.AddAsync).WithMetadata(seen);
+        app.MapPost(ClubAddress.RemoveObstacle, ObstaclePosts.RemoveAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.AddProgramme, ProgrammePosts.AddAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.ChangeProgramme, ProgrammePosts.ChangeAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.AddHour, HourPosts.AddAsync).WithMetadata(seen);

@@ -53,6 +53,8 @@ public static class SumVerb
         "pair" => "Who works with whom tonight: pairs, one three or one child with an adult, and who cannot be placed",
         "falls" => "How many falls each child takes in the drills of tonight, and a lighter drill for who takes too many",
         "card" => "What one end of the mat does tonight, from who came: slots with minutes, roles, words, whom to look at",
+        "mat" => "The mat to scale: where the line goes, who works where, how many pairs at once and who rests when",
+        "merge" => "What the marks of several tablets say together, and where they differ",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Keikocho.App.Cards;
+using Keikocho.App.Closing;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Hall;
@@ -72,6 +73,7 @@ public static class KeikochoHost
         CardsPosts.Map(app);
         MatPosts.Map(app);
         ForAdults.Map(app);
+        ClosingPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Mat;
 using Keikocho.Core.Names;
 using Keikocho.Core.Partners;
 using Keikocho.Core.Readiness;
@@ -34,7 +35,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls", "card"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls", "card", "mat", "merge"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -59,6 +60,8 @@ public static class AnswerQuestion
             "pair" => Do<PartnersQuestion, PartnersAnswer>(json, PairsTonight.Make),
             "falls" => Do<FallsQuestion, FallsAnswer>(json, FallsTonight.Reckon),
             "card" => Do<CardSnapshot, EndCard>(json, MakeCard.Make),
+            "mat" => Do<MatSnapshot, MatPlan>(json, PlanMat.Plan),
+            "merge" => Do<MergeSnapshot, MergeResult>(json, MergeMarks.Merge),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

@@ -25,7 +25,7 @@ public sealed class ClubBook
     private readonly FrozenDictionary<Guid, ImmutableArray<AwardRow>> awardsByPerson;
     private readonly FrozenDictionary<Guid, RankRow> ranks;
     private readonly FrozenDictionary<(Guid Person, Guid Programme), ImmutableArray<CrossingRow>> crossings;
-    private readonly FrozenDictionary<Guid, Guid> hallOfEvening;
+    private readonly FrozenDictionary<Guid, EveningRow> evenings;
     private readonly FrozenDictionary<Guid, ImmutableArray<PublishedEdition>> editions;
     private readonly FrozenDictionary<(Guid Programme, Guid Term), string> units;
     private readonly FrozenDictionary<Guid, string> itemKeys;
@@ -66,6 +66,9 @@ public sealed class ClubBook
         crossings = rows.Crossings.OrderBy(c => c.On).ThenBy(c => c.MadeAt).ThenBy(c => c.Id)
             .GroupBy(c => (c.PersonId, c.ProgrammeId)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
         hallOfEvening = rows.Evenings.ToFrozenDictionary(e => e.Id, e => e.HallId);
+        evenings = rows.Evenings.ToFrozenDictionary(e => e.Id);
+        editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
+            .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
         units = rows.TermUnits.ToFrozenDictionary(t => (t.ProgrammeId, t.TermId), t => t.UnitKey);
         AgeRules = [.. rows.AgeRules.Where(r => r.EndedAt is null).OrderBy(r => r.MadeAt).ThenBy(r => r.Id).Select(r => new EnteredAgeRule(r))];
         itemKeys = rows.Items.ToFrozenDictionary(i => i.Id, i => i.Key);
@@ -119,7 +122,14 @@ public sealed class ClubBook
     public HallRow? HallOf(LessonRow lesson)
     {
         ArgumentNullException.ThrowIfNull(lesson);
-        return hallOfEvening.TryGetValue(lesson.EveningId, out var hall) ? Halls.FirstOrDefault(h => h.Id == hall) : null;
+        return Evening(lesson) is { } evening ? Halls.FirstOrDefault(h => h.Id == evening.HallId) : null;
+    }
+
+    /// <summary>The evening of a lesson, with when it was closed.</summary>
+    public EveningRow? Evening(LessonRow lesson)
+    {
+        ArgumentNullException.ThrowIfNull(lesson);
+        return evenings.GetValueOrDefault(lesson.EveningId);
     }
 
     /// <summary>The term that a day lies in; null between terms.</summary>

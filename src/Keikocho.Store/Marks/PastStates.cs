@@ -87,4 +87,20 @@ public static class PastStates
         return reading.Rows(
             $"""SELECT CAST(count(*) AS integer) FROM "Marks" WHERE "Club" = @club AND "LessonId" IN ({ids.Names})""", row => row.Whole(), [.. ids.Values])[0];
     }
+
+    /// <summary>Child-evenings between two days, inclusive: a child that was there on an evening counts once for it, adults not at all.</summary>
+    public static int ChildEvenings(ReadSession reading, DateOnly from, DateOnly to)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Rows(
+            """
+            SELECT CAST(COUNT(*) AS integer) FROM
+                (SELECT DISTINCT a."PersonId", a."Date" FROM "Attendances" AS a
+                WHERE a."Club" = @club AND a."Date" >= @from AND a."Date" <= @to AND (a."Word" = @present OR a."Word" = @left)
+                    AND EXISTS (SELECT 1 FROM "Enrolments" AS e
+                        WHERE e."Club" = a."Club" AND e."PersonId" = a."PersonId" AND e."ProgrammeId" = a."ProgrammeId" AND e."From" <= a."Date")) AS there
+            """,
+            row => row.Whole(),
+            ("@from", from), ("@to", to), ("@present", AttendanceWord.Present), ("@left", AttendanceWord.Left))[0];
+    }
 }

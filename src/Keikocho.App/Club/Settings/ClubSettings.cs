@@ -1,8 +1,10 @@
 using System.Globalization;
 using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
+using Keikocho.Core.Club;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Mat;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -31,6 +33,10 @@ public static class ClubSettings
         new("How often a child comes", PriorRule.Settings),
         new("Leaving the programme for age", AgeOutRule.Settings, SchoolYearEnds),
         new("Adults in the hall", AdultRules.Settings),
+        new("The mat plan", MatRules.Settings),
+        new("Knocks by activity", KnocksRule.Settings),
+        new("Who is slipping away", SlippingRule.Settings),
+        new("The leaders’ share", LeadersRule.Settings),
     ];
 
     /// <summary>The setting of a key with its sum; null when there is none.</summary>
