@@ -33,7 +33,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "knock"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -55,6 +55,7 @@ public static class AnswerQuestion
             "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
             "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
+            "knock" => Do<HeadKnockSnapshot, HeadKnockAnswer>(json, HeadKnock.Reckon),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }
