@@ -5,6 +5,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Hall;
 using Keikocho.App.Import;
+using Keikocho.App.Knocks;
 using Keikocho.App.Mat;
 using Keikocho.App.Papers;
 using Keikocho.App.ParentsPages;
@@ -67,6 +68,8 @@ public static class KeikochoHost
         ImportPosts.Map(app);
         JoinPosts.Map(app);
         MatPosts.Map(app);
+        KnockPosts.Map(app);
+        KnockPapers.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

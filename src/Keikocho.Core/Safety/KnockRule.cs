@@ -55,7 +55,8 @@ public sealed record KnockRule(
         Hours.Use(HoursPerStage), Doctor.Use(DoctorAfterDays),
     ];
 
-    internal IReadOnlyList<KnockProtocol> Holding() =>
+    /// <summary>The published protocols that hold: none, one or two.</summary>
+    public IReadOnlyList<KnockProtocol> Holding() =>
         [.. new[] { KnockProtocols.Of(Protocol), KnockProtocols.Of(AlsoProtocol) }.OfType<KnockProtocol>().Distinct()];
 
     internal void Guard()

@@ -37,7 +37,7 @@ public static class KnockSlipPaper
         new($"Ring {content.EmergencyNumber} at once with any of these",
         [
             .. content.Signs.Select(s => Plain($"– {s}")),
-            Plain("A child can look well for hours and then not be. Tonight it does not stay alone; look in on it during the night."),
+            Plain("A child can look well for hours and then not be. Do not leave the child alone tonight, and look in during the night."),
             Plain("To be seen or spoken to by a doctor or another clinician within 24 hours, even if nothing is seen. This slip judges nothing: it is no medical advice."),
         ]),
         new("Before it comes back",

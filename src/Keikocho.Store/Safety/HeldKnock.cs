@@ -29,6 +29,9 @@ public sealed record HeldKnock(
     /// <summary>The first line that says that the slip was handed over or the family told by phone; null while it waits.</summary>
     public HeldKnockLine? Told => Lines.FirstOrDefault(l => l.Kind is KnockLine.HandedOver or KnockLine.ToldByPhone);
 
+    /// <summary>Whether it counts: somebody was hurt, and it was this child.</summary>
+    public bool Counts => !NearMiss && Lines.All(l => l.Kind != KnockLine.WrongChild);
+
     /// <summary>Whether its slip waits to be handed over.</summary>
-    public bool SlipIsOpen => !NearMiss && Told is null;
+    public bool SlipIsOpen => Counts && Told is null;
 }

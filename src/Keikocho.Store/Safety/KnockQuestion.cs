@@ -19,7 +19,7 @@ public static class KnockQuestion
     {
         ArgumentNullException.ThrowIfNull(knocks);
         ArgumentNullException.ThrowIfNull(nameOf);
-        var hurt = knocks.Where(k => !k.NearMiss && k.On <= today).OrderBy(k => k.On).ThenBy(k => k.MadeAt).ThenBy(k => k.Id).ToList();
+        var hurt = knocks.Where(k => k.Counts && k.On <= today).OrderBy(k => k.On).ThenBy(k => k.MadeAt).ThenBy(k => k.Id).ToList();
         if (hurt.Count == 0) return null;
         var own = KnockStandDowns.Of(hurt, standDowns);
         string Name(Guid id) => nameOf(id) ?? "an adult whose name was erased";
@@ -34,7 +34,7 @@ public static class KnockQuestion
         }
 
         var first = story[0].On;
-        var lines = knocks.Where(k => !k.NearMiss).SelectMany(k => k.Lines).Where(l => l.On >= first && l.On <= today).ToList();
+        var lines = knocks.Where(k => k.Counts).SelectMany(k => k.Lines).Where(l => l.On >= first && l.On <= today).ToList();
         var brought = KnockStandDowns.Of(story, own);
         var standing = brought.Where(s => s.LiftedOn is not { } day || day > today).ToList();
         var last = brought.Except(standing).OrderBy(s => s.LiftedOn).ThenBy(s => s.Id).LastOrDefault();
@@ -57,6 +57,6 @@ public static class KnockQuestion
     public static bool Belongs(IReadOnlyList<HeldKnock> knocks, HeldStandDown standDown)
     {
         ArgumentNullException.ThrowIfNull(knocks);
-        return KnockStandDowns.Of(knocks.Where(k => !k.NearMiss), [standDown]).Count > 0;
+        return KnockStandDowns.Of(knocks.Where(k => k.Counts), [standDown]).Count > 0;
     }
 }

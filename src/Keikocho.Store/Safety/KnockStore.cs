@@ -5,6 +5,7 @@ using Keikocho.Store.Engines;
 using Keikocho.Store.Keeping;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
+using Keikocho.Store.People;
 
 namespace Keikocho.Store.Safety;
 
@@ -80,6 +81,7 @@ public sealed class KnockStore(WriterQueue writer)
         if (session.Db.KnockLines.Any(l => l.Id == asked.Id)) return KnockOutcome.AlreadyStored;
         if (session.Db.Knocks.FirstOrDefault(k => k.Id == asked.KnockId) is not { } knock) return KnockOutcome.Unknown;
         if (!IsSound(asked, knock.On, today)) return KnockOutcome.NotSaid;
+        if (asked.Kind == KnockLine.WrongChild && !IsInstructor(session, by, today)) return KnockOutcome.NoAdult;
         if (IsAdultsWord(asked.Kind) && !EvidenceStatements.IsAdultOnDuty(session, by, today)) return KnockOutcome.NoAdult;
         session.Db.KnockLines.Add(new KnockLineRow
         {
@@ -136,7 +138,10 @@ public sealed class KnockStore(WriterQueue writer)
         return KnockOutcome.Stored;
     }, cancel);
 
-    private static bool IsAdultsWord(KnockLine kind) => kind is KnockLine.Advice or KnockLine.FreeFrom or KnockLine.HandedOver or KnockLine.ToldByPhone;
+    private static bool IsAdultsWord(KnockLine kind) => kind is KnockLine.Advice or KnockLine.FreeFrom or KnockLine.HandedOver or KnockLine.ToldByPhone or KnockLine.WrongChild;
+
+    private static bool IsInstructor(WriteSession session, Guid by, DateOnly day) => session.Db.Duties.Any(d =>
+        d.PersonId == by && d.From <= day && (d.To == null || d.To >= day) && (d.Kind == DutyKind.HeadInstructor || d.Kind == DutyKind.Instructor));
 
     private static bool IsSound(NewKnockLine asked, DateOnly knock, DateOnly today)
     {

@@ -27,7 +27,7 @@ public static class OpenSlips
                 $"""
                 SELECT k."Id", k."PersonId", k."LessonId", k."On", k."Activity", k."MadeAt" FROM "Knocks" AS k
                 WHERE k."Club" = @club AND k."LessonId" IN ({ids.Names}) AND NOT k."NearMiss" AND NOT EXISTS
-                    (SELECT 1 FROM "KnockLines" AS l WHERE l."Club" = k."Club" AND l."KnockId" = k."Id" AND l."Kind" IN (10, 11))
+                    (SELECT 1 FROM "KnockLines" AS l WHERE l."Club" = k."Club" AND l."KnockId" = k."Id" AND l."Kind" IN (10, 11, 30))
                 """,
                 row => (Slip: new OpenSlip(row.Id(), row.Id(), row.Id(), row.Day(), (KnockActivity)row.Whole()), MadeAt: row.Instant()),
                 [.. ids.Values]).OrderBy(s => s.MadeAt).ThenBy(s => s.Slip.KnockId).Select(s => s.Slip),

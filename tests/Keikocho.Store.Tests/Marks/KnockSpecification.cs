@@ -225,6 +225,23 @@ public abstract class KnockSpecification(StoreHost host) : StoreSpecification(ho
     }
 
     [Fact]
+    public async Task A_knock_entered_for_the_wrong_child_stays_in_the_record_and_counts_no_more_on_an_instructors_word()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        var id = await KnockAsync(club, 24);
+        Assert.Equal(KnockOutcome.NoAdult, await AddAsync(club, id, KnockLine.WrongChild, null, "it was Bram", by: club.Helper));
+        Assert.Equal(KnockOutcome.NotSaid, await AddAsync(club, id, KnockLine.WrongChild, null, " "));
+        Assert.Equal(StandDownOutcome.KnockNotYet, await LiftAsync(club, KnockStandDowns.OffTheMat(id), Today));
+        Assert.Equal(KnockOutcome.Stored, await AddAsync(club, id, KnockLine.WrongChild, null, "it was Bram"));
+        using var reading = club.Engine.OpenReading();
+        Assert.Empty(OpenSlips.Of(reading, [club.Lesson(24)]));
+        Assert.Null(KnockQuestion.Of(KnockReader.OfPerson(reading, club.Wren), club.Evidence().StandDowns, Today, new KnockRule(), [], [], _ => "Ruth"));
+        Assert.Null(Assert.Single(club.Evidence().StandDowns).LiftedOn);
+        Assert.Equal(StandDownOutcome.Stored, await LiftAsync(club, KnockStandDowns.OffTheMat(id), Today));
+        Assert.Equal("it was Bram", Assert.Single(One(club, id).Lines).Words);
+    }
+
+    [Fact]
     public void Open_slips_are_said_in_words()
     {
         Assert.Equal("", OpenSlips.Words([]));
