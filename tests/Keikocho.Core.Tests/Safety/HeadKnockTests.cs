@@ -82,7 +82,10 @@ public sealed class HeadKnockTests
     public void A_lifting_from_before_a_relapse_opens_nothing_after_it() => Assert.All(
         Reckon(Ask(new(2026, 5, 6)) with
         {
-            FreeFrom = [Free, new(2026, 4, 3)], SymptomsOn = [new(2026, 4, 2)], Advice = [Advice(March(12)), Advice(new(2026, 4, 10))], Lifted = new KnockLifting(March(24), "Anna"),
+            FreeFrom = [Free, new(2026, 4, 3)],
+            SymptomsOn = [new(2026, 4, 2)],
+            Advice = [Advice(March(12)), Advice(new(2026, 4, 10))],
+            Lifted = new KnockLifting(March(24), "Anna"),
         }).Steps,
         s => Assert.True(s.IsShut));
 
