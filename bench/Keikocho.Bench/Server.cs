@@ -22,12 +22,16 @@ internal sealed partial class Server : IAsyncDisposable
     /// <summary>From the start of the process to the line that says it is open.</summary>
     public TimeSpan Opened { get; }
 
-    public static async Task<Server> StartAsync(string file, string folder)
+    public static Task<Server> StartAsync(string file, string folder) => StartAsync(["serve", file, "--port", "0"], folder);
+
+    /// <summary>The small demo club, kept in the folder; started again on the same day it is the same club.</summary>
+    public static Task<Server> DemoAsync(string folder) => StartAsync(["serve", "--demo", "--port", "0"], folder);
+
+    private static async Task<Server> StartAsync(string[] arguments, string folder)
     {
         var watch = Stopwatch.StartNew();
-        var start = new ProcessStartInfo("dotnet")
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "keikocho.dll"), .. arguments])
         {
-            ArgumentList = { Path.Combine(AppContext.BaseDirectory, "keikocho.dll"), "serve", file, "--port", "0" },
             RedirectStandardOutput = true,
             Environment = { ["KEIKOCHO_DATA"] = Path.Combine(folder, "data") },
         };

@@ -11,9 +11,11 @@ namespace Keikocho.App.Club;
 /// <param name="LastLesson">Day of the last lesson attended; null when there is none in the last eighteen months.</param>
 /// <param name="Started">First day that counts: the first lesson, or the day of the promotion.</param>
 /// <param name="FromPromotion">Whether the clock started at a promotion.</param>
+/// <param name="Time">What the clock asks and from where it counts.</param>
+/// <param name="ByOlder">The same by the edition before, with the clock, while a child may still be tested by that; null otherwise.</param>
 /// <param name="FromJoining">Whether it started on the day of joining by a list, the first lesson being unknown.</param>
 public sealed record ChildReckoning(
-    Guid PersonId, ClockAnswer Clock, ChildChance Chance, int LessonsEver, DateOnly? LastLesson, DateOnly Started, bool FromPromotion, bool FromJoining = false)
+    Guid PersonId, ClockAnswer Clock, ChildChance Chance, int LessonsEver, DateOnly? LastLesson, DateOnly Started, bool FromPromotion, ChildTime Time, OlderClock? ByOlder = null, bool FromJoining = false)
 {
     /// <summary>Fewer lessons than this make a newcomer (proposed 6; ours, no source).</summary>
     public const int NewcomerBelow = 6;
@@ -21,6 +23,11 @@ public sealed record ChildReckoning(
     /// <summary>A newcomer.</summary>
     public bool IsNewcomer => LessonsEver < NewcomerBelow;
 }
+
+/// <summary>A child's clock by the edition before the one that holds.</summary>
+/// <param name="Time">What it asks and from where it counts.</param>
+/// <param name="Clock">The clock.</param>
+public sealed record OlderClock(ChildTime Time, ClockAnswer Clock);
 
 /// <summary>What the sums say of everybody on one programme's register.</summary>
 /// <param name="AsOf">The evening just closed.</param>

@@ -30,9 +30,11 @@ public sealed class ClubHouse : IAsyncDisposable
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
         Promotion = new PromotionStore(Writer);
+        TimeOffs = new TimeOffStore(Writer);
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
+        AdultCodes = new AdultCodeStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -74,11 +76,17 @@ public sealed class ClubHouse : IAsyncDisposable
     /// <summary>Verdicts set against the sum, and closed lists.</summary>
     public PromotionStore Promotion { get; }
 
+    /// <summary>Time taken off for a child.</summary>
+    public TimeOffStore TimeOffs { get; }
+
     /// <summary>Answers kept as they were told.</summary>
     public KeptAnswerStore Kept { get; }
 
     /// <summary>Tablets of an evening.</summary>
     public JoinStore Joins { get; }
+
+    /// <summary>Codes of adults on tablets.</summary>
+    public AdultCodeStore AdultCodes { get; }
 
     /// <summary>What tablets hand in.</summary>
     public HandInStore HandIn { get; }

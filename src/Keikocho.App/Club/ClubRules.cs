@@ -8,6 +8,7 @@ using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
+using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.Club;
 
@@ -21,24 +22,6 @@ public static class ClubRules
         return new AttendanceRules(
             Whole(book, "attendance.lateAfterMinutes", day, proposed.LateAfterMinutes),
             YesNo(book, "attendance.leavingEarlyCounts", day, proposed.LeavingEarlyCounts));
-    }
-
-    /// <summary>
-    /// Lessons and weeks that are asked of a child, where the club has an edition of its ladder: those of the rank that the child is tested
-    /// for, with the figures for its age. Else, as for anybody at an end.
-    /// </summary>
-    /// <param name="book">The book.</param>
-    /// <param name="programme">The programme.</param>
-    /// <param name="person">The child.</param>
-    /// <param name="day">The day of the test; the day asked about where none is set.</param>
-    /// <param name="today">The day whose settings and edition hold.</param>
-    public static ClockRule Clock(ClubBook book, ProgrammeRow programme, Guid person, DateOnly day, DateOnly today)
-    {
-        ArgumentNullException.ThrowIfNull(book);
-        ArgumentNullException.ThrowIfNull(programme);
-        var usual = Clock(book, programme, book.EndOf(person, programme, null, today), today);
-        if (NextRank(book, programme, person, day) is not { } next) return usual;
-        return Of(next.Minima, AgeOf(book, person, next.Minima, day, today), usual);
     }
 
     /// <summary>
@@ -63,7 +46,15 @@ public static class ClubRules
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(programme);
-        if (book.EditionOn(programme.LadderId, day)?.Edition is not { Ranks: { Count: > 1 } ranks }) return null;
+        return NextRank(book, programme, person, book.EditionOn(programme.LadderId, day));
+    }
+
+    /// <summary>The same by one edition.</summary>
+    public static LadderRank? NextRank(ClubBook book, ProgrammeRow programme, Guid person, PublishedEdition? edition)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(programme);
+        if (edition?.Edition is not { Ranks: { Count: > 1 } ranks }) return null;
         if (book.RankOf(person, programme.LadderId) is not { } worn) return ranks[1];
         for (var i = 0; i < ranks.Count; i++)
             if (ranks[i].Key == worn.Key) return i + 1 < ranks.Count ? ranks[i + 1] : null;
@@ -71,20 +62,25 @@ public static class ClubRules
         return worn.Position > 0 && worn.Position < ranks.Count ? ranks[worn.Position] : null;
     }
 
-    // A rank that says nothing of time leaves it to what is there.
-    private static ClockRule Of(Minima minima, int? age, ClockRule usual)
+    /// <summary>The rule of a rank for an age. A rank that says nothing of time leaves that to what is there.</summary>
+    internal static ClockRule Of(Minima minima, int? age, ClockRule usual)
     {
-        if (minima is { Lessons: 0, Weeks: 0, Months: 0, ForAges: null or { Count: 0 } }) return usual;
+        var counted = usual with
+        {
+            LessonsADay = minima.LessonsADay > 0 ? minima.LessonsADay : usual.LessonsADay,
+            ShortestLessonMinutes = minima.ShortestLessonMinutes,
+        };
+        if (minima is { Lessons: 0, Weeks: 0, Months: 0, ForAges: null or { Count: 0 } }) return counted;
         var own = minima.ForAges?.FirstOrDefault(f => f.Ages.Holds(age));
-        return usual with
+        return counted with
         {
             MinimumLessons = own?.Lessons ?? minima.Lessons,
             MinimumWeeks = own?.Weeks ?? minima.Weeks,
-            LessonsADay = minima.LessonsADay > 0 ? minima.LessonsADay : usual.LessonsADay,
+            MinimumMonths = own?.Months ?? minima.Months,
         };
     }
 
-    private static int? AgeOf(ClubBook book, Guid person, Minima minima, DateOnly day, DateOnly today)
+    internal static int? AgeOf(ClubBook book, Guid person, Minima minima, DateOnly day, DateOnly today)
     {
         if (book.Person(person)?.Born is not { } born || born > day) return null;
         return minima.AgeBy == AgeBasis.CalendarYear

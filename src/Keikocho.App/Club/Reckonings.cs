@@ -61,7 +61,13 @@ public sealed class Reckonings
         var register = book.RegisterOf(programme.Id, asOf.AddDays(1)).DistinctBy(e => e.PersonId).ToList();
         var people = register.Select(e => e.PersonId).ToList();
         var year = asOf.AddYears(-1).AddDays(1);
-        var from = register.Select(e => e.CountsFrom).Append(year).Min();
+        var tests = NextTests(book, programme.Id, testOn?.AddDays(-1) ?? asOf);
+        DateOnly? test = tests.Count > 0 ? tests[0] : null;
+        DateOnly? later = tests.Count > 1 ? tests[1] : null;
+        var (edition, older) = (book.EditionOn(programme.LadderId, test ?? asOf), book.OlderBeside(programme.LadderId, test ?? asOf));
+        var times = register.Select(e => ChildTime.Of(book, programme, e, edition, test ?? asOf, asOf)).ToList();
+        var byOlder = older is null ? null : register.Select(e => ChildTime.Of(book, programme, e, older, test ?? asOf, asOf)).ToList();
+        var from = register.Select(e => e.CountsFrom).Concat(times.Select(t => t.First)).Concat(byOlder?.Select(t => t.First) ?? []).Append(year).Min();
         var states = PastStates.Read(reading, programme.Id, people, from, asOf)
             .GroupBy(s => s.PersonId).ToDictionary(g => g.Key, g => g.ToDictionary(s => s.LessonId));
         var ever = PastStates.LessonsEver(reading, people, asOf);
@@ -70,36 +76,16 @@ public sealed class Reckonings
         IReadOnlyList<LessonRow> lessons = from >= book.LessonsFrom
             ? book.LessonsOf(programme.Id)
             : [.. PastStates.LessonsBefore(reading, programme.Id, from, book.LessonsFrom), .. book.LessonsOf(programme.Id)];
-        var tests = NextTests(book, programme.Id, testOn?.AddDays(-1) ?? asOf);
-        DateOnly? test = tests.Count > 0 ? tests[0] : null;
-        DateOnly? later = tests.Count > 1 ? tests[1] : null;
 
         var byList = PastStates.EnrolledByAList(reading, programme.Id);
-        var clocks = new List<(EnrolmentRow Enrolment, ClockAnswer Clock, DateOnly Start, ClockStart At)>(register.Count);
+        var clocks = new List<(EnrolmentRow Enrolment, ClockAnswer Clock, ChildTime Time, OlderClock? Older)>(register.Count);
         var counts = new List<AttendanceChild>(register.Count);
-        foreach (var enrolment in register)
+        foreach (var (enrolment, i) in register.Select((e, i) => (e, i)))
         {
             var own = states.GetValueOrDefault(enrolment.PersonId) ?? [];
-            var promoted = book.NewestAwardOf(enrolment.PersonId, programme.LadderId)?.On is { } on && enrolment.CountsFrom == on.AddDays(1);
-            var start = promoted ? enrolment.CountsFrom.AddDays(-1) : enrolment.CountsFrom;
-            // A list says when a child joined; only a mark of that day says that it was the first lesson.
-            var at = promoted ? ClockStart.Promotion
-                : byList.Contains(enrolment.Id) && !own.Values.Any(s => s.Date == start && s.Counts) ? ClockStart.Joined
-                : ClockStart.FirstLesson;
-            var clock = Clock.Reckon(new ClockSnapshot(
-                asOf < start ? start : asOf,
-                start,
-                at,
-                ClubRules.Clock(book, programme, enrolment.PersonId, test ?? asOf, asOf),
-                [.. lessons.Where(l => l.Date >= enrolment.CountsFrom && (test is null ? l.Date <= asOf : l.Date <= test)).Select(l => new ClockLesson(
-                    l.Date,
-                    l.Date <= asOf && own.TryGetValue(l.Id, out var state) ? StateOf(state) : null,
-                    book.Closure(l.ClosureId)?.Name,
-                    l.Date <= asOf && missing.Contains(l.Id),
-                    new LessonId(l.Id)))],
-                test is { } t && t < start ? null : test,
-                test is { } u && u < start ? null : later));
-            clocks.Add((enrolment, clock, start, at));
+            var time = FromList(enrolment, times[i]);
+            var clock = ClockOf(enrolment, time);
+            clocks.Add((enrolment, clock, time, byOlder is null ? null : byOlder[i] == times[i] ? new OlderClock(time, clock) : OlderOf(enrolment, FromList(enrolment, byOlder[i]))));
             var held = lessons.Where(l => l.Date >= year && l.Date >= enrolment.From && l.Date <= asOf && l.ClosureId is null && !missing.Contains(l.Id)).ToList();
             var attended = held.Count(l => own.TryGetValue(l.Id, out var state) && state.Counts);
             counts.Add(new AttendanceChild(
@@ -113,10 +99,42 @@ public sealed class Reckonings
             chance,
             ever.GetValueOrDefault(c.Enrolment.PersonId),
             (states.GetValueOrDefault(c.Enrolment.PersonId) ?? []).Values.Where(s => s.Counts).Select(s => (DateOnly?)s.Date).Max(),
-            c.Start,
-            c.At == ClockStart.Promotion,
-            c.At == ClockStart.Joined)).ToFrozenDictionary(c => c.PersonId);
+            c.Time.StartOn,
+            c.Time.Start == ClockStart.Promotion,
+            c.Time,
+            c.Older,
+            c.Time.Start == ClockStart.Joined)).ToFrozenDictionary(c => c.PersonId);
         return new ProgrammeReckoning(asOf, test, children, attendance, later);
+
+        OlderClock OlderOf(EnrolmentRow enrolment, ChildTime time) => new(time, ClockOf(enrolment, time));
+
+        // A list says when a child joined; only a mark of that day says that it was the first lesson.
+        ChildTime FromList(EnrolmentRow enrolment, ChildTime time) =>
+            time.Start == ClockStart.FirstLesson && byList.Contains(enrolment.Id)
+                && (states.GetValueOrDefault(enrolment.PersonId) ?? []).Values.All(s => s.Date != time.StartOn || !s.Counts)
+                ? time with { Start = ClockStart.Joined }
+                : time;
+
+        ClockAnswer ClockOf(EnrolmentRow enrolment, ChildTime time)
+        {
+            var own = states.GetValueOrDefault(enrolment.PersonId) ?? [];
+            return Clock.Reckon(new ClockSnapshot(
+                asOf < time.StartOn ? time.StartOn : asOf,
+                time.StartOn,
+                time.Start,
+                time.Rule,
+                [.. lessons.Where(l => l.Date >= time.First && (test is null ? l.Date <= asOf : l.Date <= test)).Select(l => new ClockLesson(
+                    l.Date,
+                    l.Date <= asOf && own.TryGetValue(l.Id, out var state) ? StateOf(state) : null,
+                    book.Closure(l.ClosureId)?.Name,
+                    l.Date <= asOf && missing.Contains(l.Id),
+                    new LessonId(l.Id),
+                    ChildTime.MinutesOf(l)))],
+                test is { } t && t < time.StartOn ? null : test,
+                test is { } u && u < time.StartOn ? null : later,
+                time.LessonsFrom,
+                time.Off));
+        }
     }
 
     private static List<DateOnly> NextTests(ClubBook book, Guid programme, DateOnly after) =>

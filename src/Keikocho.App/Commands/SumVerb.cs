@@ -24,7 +24,7 @@ public static class SumVerb
         {
             var from = parsed.GetValue(source)!;
             var question = await QuestionText.ReadAsync(from, stopping);
-            switch (AnswerQuestion.Answer(name, question, () => StarterNames.Known))
+            switch (AnswerQuestion.Answer(name, question, () => StarterNames.WithWords))
             {
                 case QuestionOutcome.Answered answered:
                     await parsed.InvocationConfiguration.Output.WriteLineAsync(answered.Json);
@@ -51,6 +51,8 @@ public static class SumVerb
         "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
         "knock" => "The earliest dates after a knock to the head, what is shut today, and when to ask a doctor",
+        "pair" => "Who works with whom tonight: pairs, one three or one child with an adult, and who cannot be placed",
+        "falls" => "How many falls each child takes in the drills of tonight, and a lighter drill for who takes too many",
         _ => throw new InvalidOperationException($"The sum {name} has no line for the help."),
     };
 }

@@ -13,8 +13,8 @@ internal static class HallGuard
 {
     public static void Use(WebApplication app) => app.Use(static (context, next) =>
     {
-        if (!HallDoor.Is(context)) return next(context);
         var metadata = context.GetEndpoint()?.Metadata;
+        if (!HallDoor.Is(context)) return metadata?.GetMetadata<SeenByAttribute>() is { } own && !SeenAs.Laptop.May(own) ? Forbidden(context) : next(context);
         if (metadata is null || metadata.GetMetadata<StaticFileMark>() is not null) return next(context);
         var time = context.RequestServices.GetRequiredService<TimeProvider>();
         var club = context.RequestServices.GetRequiredService<OpenClub>();
@@ -29,9 +29,14 @@ internal static class HallGuard
         }
 
         if (metadata.GetMetadata<SeenByAttribute>() is { } seen && SeenAs.Of(context).May(seen)) return next(context);
+        return Forbidden(context);
+    });
+
+    private static Task Forbidden(HttpContext context)
+    {
         context.Response.StatusCode = StatusCodes.Status403Forbidden;
         return Task.CompletedTask;
-    });
+    }
 
     private static Task NotIn(HttpContext context)
     {

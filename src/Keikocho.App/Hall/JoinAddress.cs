@@ -9,10 +9,14 @@ public static class JoinAddress
     public const string Door = "/tablets/door";
     /// <summary>Makes an invitation.</summary>
     public const string Invite = "/tablets/invite";
+    /// <summary>Sets an adult's code.</summary>
+    public const string Code = "/tablets/code";
     /// <summary>Puts a tablet out.</summary>
     public const string PutOut = "/tablets/put-out";
     /// <summary>Where a tablet joins.</summary>
     public const string Page = "/join";
+    /// <summary>Where a tablet goes once it is in.</summary>
+    public const string AfterJoining = "/mat";
     /// <summary>How a tablet comes to trust the laptop.</summary>
     public const string Trust = "/join/trust";
     /// <summary>The authority's certificate.</summary>

@@ -1,7 +1,6 @@
 using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.App.Tonight;
-using Keikocho.Core.Kernel;
 using Keikocho.Store.Hall;
 using Microsoft.AspNetCore.Mvc;
 
@@ -20,6 +19,7 @@ public static class JoinPosts
         app.MapPost(JoinAddress.Door, DoorAsync).WithMetadata(laptop);
         app.MapPost(JoinAddress.Invite, Invite).WithMetadata(laptop);
         app.MapPost(JoinAddress.PutOut, PutOutAsync).WithMetadata(laptop);
+        app.MapPost(JoinAddress.Code, SetCodeAsync).WithMetadata(laptop);
         var before = new SeenByAttribute(Role.Anyone, Device.Tablet);
         app.MapPost(JoinAddress.Page, JoinAsync).WithMetadata(before, new BeforeJoiningAttribute());
         app.MapGet(JoinAddress.Certificate, static (HallNetwork hall) =>
@@ -59,6 +59,18 @@ public static class JoinPosts
             ? Redirects.SeeOther(JoinAddress.Tablets, new FlashMessage("The tablet is out.", "It shows nothing more at its next touch. Let it in again to take what it still holds."))
             : Redirects.SeeOther(JoinAddress.Tablets, new FlashMessage("Nothing was changed.", "That tablet was out already.", NeedsALook: true));
 
+    private static async Task<IResult> SetCodeAsync(OpenClub club, [FromForm] string? code, [FromForm] string? again, CancellationToken cancel)
+    {
+        if (club.Acting is not { } acting) return Redirects.SeeOther(ActingAddress.From(JoinAddress.Tablets));
+        if (code != again) return Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage("No code was set.", "The two are not the same. Type the six digits twice.", NeedsALook: true));
+        return await club.House.AdultCodes.SetAsync(acting.Id, code, club.Today, acting.Id, club.Device, cancel) switch
+        {
+            AdultCodeOutcome.Stored => Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage($"{acting.CallName} has a code.", "On an instructor’s tablet it opens one child’s contacts for ten seconds.")),
+            AdultCodeOutcome.NoCode => Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage("No code was set.", "A code is six digits, and not six times the same.", NeedsALook: true)),
+            _ => Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage("No code was set.", "Only an adult of 18 or over with a duty in the club has one.", NeedsALook: true)),
+        };
+    }
+
     private static async Task<IResult> JoinAsync(OpenClub club, Invitations invitations, [FromForm] string? square, [FromForm] string? digits, CancellationToken cancel)
     {
         var (invitation, outcome) = square is { Length: > 0 }
@@ -75,6 +87,6 @@ public static class JoinPosts
             new NewJoin(club.Device, invitation.PersonId, invitation.Date, invitation.HallId, invitation.EndsAt, invitation.By), club.Device, cancel);
         return join is null
             ? Redirects.SeeOther(JoinAddress.Page, new FlashMessage("That does not let this tablet in.", "The person it was for has no duty in this club any more.", NeedsALook: true))
-            : Redirects.SeeOther("/tonight", new FlashMessage($"This is tablet {join.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)} of the evening of {join.Date.WithWeekday()}."));
+            : Redirects.SeeOther(JoinAddress.AfterJoining);
     }
 }

@@ -49,6 +49,7 @@ public static class KeikochoHost
         services.AddSingleton<OpeningClub>();
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
+        services.AddSingleton<WrongCodes>();
         services.AddSingleton<ReadMatEvening>();
     }
 
@@ -70,6 +71,7 @@ public static class KeikochoHost
         MatPosts.Map(app);
         KnockPosts.Map(app);
         KnockPapers.Map(app);
+        ForAdults.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

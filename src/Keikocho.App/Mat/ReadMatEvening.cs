@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.PromotionTests;
 using Keikocho.App.Register;
-using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
+using Keikocho.App.Shared;
 using Keikocho.App.Sightings;
+using Keikocho.App.Syllabus;
 using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;

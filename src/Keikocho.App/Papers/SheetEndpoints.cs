@@ -3,6 +3,7 @@ using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Syllabus;
@@ -96,7 +97,7 @@ internal static class SheetEndpoints
     {
         // Told apart from every child of the register, so that a sheet that lies about is nobody else's.
         var name = PaperName.Of(club.Book, test.Programme, list.Children.Select(c => c.Person.Id)).First(n => n.PersonId == child.Person.Id);
-        return SheetPaper.Child(club, test, list.Edition!.Edition, child.Sheet!, name.Second is null ? name.First : $"{name.First} {name.Second}", child.Answer.Lines);
+        return SheetPaper.Child(club, test, (child.Edition ?? list.Edition)!.Edition, child.Sheet!, name.Second is null ? name.First : $"{name.First} {name.Second}", child.Answer.Lines, child.WhichList);
     }
 
     /// <summary>One child at one test; the error names the field where there is none.</summary>

@@ -29,22 +29,23 @@ public static class SheetPaper
     /// <param name="sheet">The child's sheet.</param>
     /// <param name="child">The child's name as papers print it.</param>
     /// <param name="lines">How each line stands; empty where nothing is known of it.</param>
+    /// <param name="whichList">While the syllabus changes: by which list the child is tested, in sentences.</param>
     public static RequirementSheetContent Child(
-        OpenClub club, PaperTest test, Edition edition, RequirementSheet sheet, string child, IReadOnlyList<LineStanding> lines)
+        OpenClub club, PaperTest test, Edition edition, RequirementSheet sheet, string child, IReadOnlyList<LineStanding> lines, IReadOnlyList<string>? whichList = null)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(test);
         ArgumentNullException.ThrowIfNull(lines);
         var met = lines.SelectMany(l => l.Items).Where(i => i.IsMet).DistinctBy(i => i.Item).ToList();
         var secure = met.Select(i => i.Item).ToHashSet(StringComparer.Ordinal);
-        return Content(club, test, edition, sheet, child, HomePractice.Of(sheet, secure)) with
+        return Content(club, test, edition, sheet, child, HomePractice.Of(sheet, secure), whichList) with
         {
             SeenGood = met.Where(i => i.SeenOn.Count > 0).ToDictionary(i => i.Item, i => i.SeenOn[^1], StringComparer.Ordinal),
         };
     }
 
     private static RequirementSheetContent Content(
-        OpenClub club, PaperTest test, Edition edition, RequirementSheet sheet, string? child, IReadOnlyList<string> home)
+        OpenClub club, PaperTest test, Edition edition, RequirementSheet sheet, string? child, IReadOnlyList<string> home, IReadOnlyList<string>? whichList = null)
     {
         var rank = edition.Ranks.First(r => r.Key == sheet.Rank);
         var rule = ClubRules.Readiness(club.Book, club.Today);
@@ -58,6 +59,7 @@ public static class SheetPaper
             OtherTestDays: [],
             [
                 .. MinimaWords.Of(sheet.Minima, rank.FirstCourse, child is null),
+                .. whichList ?? [],
                 $"An adult must have seen each technique good on {Counted.Of(rule.TechniqueEvenings, "evening")}, and each word and answer on {Counted.Of(rule.WordEvenings, "evening")}.",
             ],
             BeltPicture.Of(rank.Cloth, rank.Tips),

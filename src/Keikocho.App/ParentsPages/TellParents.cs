@@ -53,6 +53,7 @@ public static class TellParents
             lessons.UnitsMissed(),
             PaperTest.SpeakTo(club),
             was,
-            was == false ? kept!.LastOf(child.Person.Id)?.OnIt : null);
+            was == false ? kept!.LastOf(child.Person.Id)?.OnIt : null,
+            child.WhichList.Count > 0 ? child.WhichList : null);
     }
 }

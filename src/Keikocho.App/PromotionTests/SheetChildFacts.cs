@@ -1,3 +1,4 @@
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Syllabus;
 using Keikocho.Store.Book;
@@ -20,7 +21,7 @@ internal static class SheetChildFacts
             AskedBefore(book, common, person),
             promoted is not { } on ? [] : [.. Keys(book, evidence.Items.Where(i => i.Value.Any(e => e is { Word: SeenWord.Good, Confirmed: true } && e.On <= on)).Select(i => i.Key))],
             sparesTheNeck,
-            TestReckoning.DrawOf(person, common.TestId));
+            SheetDraw.Of(person, common.TestId));
     }
 
     /// <summary>

@@ -29,7 +29,27 @@ public sealed record TestChild(
     ReadinessAnswer Answer,
     ChildEvidence Evidence,
     ChildReckoning Reckoned,
-    HeldOverrule? Overrule);
+    HeldOverrule? Overrule)
+{
+    /// <summary>The edition that the child is tested by; null where none holds.</summary>
+    public PublishedEdition? Edition { get; init; }
+
+    /// <summary>Whether that is the edition before the one that holds.</summary>
+    public bool IsByOlder { get; init; }
+
+    /// <summary>While the syllabus changes: by which list the child is tested, and why, in sentences; else empty.</summary>
+    public IReadOnlyList<string> WhichList { get; init; } = [];
+
+    /// <summary>Ranks beyond the target that an older starter may be tested for at the same test, lowest first.</summary>
+    public IReadOnlyList<FurtherRank> Further { get; init; } = [];
+}
+
+/// <summary>A rank beyond the next one, by the fast track for older starters.</summary>
+/// <param name="Rank">The rank.</param>
+/// <param name="Verdict">The verdict, never better than that of the rank below it.</param>
+/// <param name="Time">Time and papers in one phrase.</param>
+/// <param name="Items">The items in one phrase.</param>
+public sealed record FurtherRank(LadderRank Rank, ReadyWord Verdict, string Time, string Items);
 
 /// <summary>Everybody on the register at one promotion test, in register order.</summary>
 /// <param name="Programme">The programme.</param>

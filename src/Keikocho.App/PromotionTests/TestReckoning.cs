@@ -1,9 +1,7 @@
-using System.Buffers.Binary;
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Security.Cryptography;
 using Keikocho.App.Club;
-using Keikocho.Core.Evening;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -11,6 +9,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Promotion;
+using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.PromotionTests;
 
@@ -70,8 +69,9 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
         var inHand = edition is null ? null : editions.Of(edition);
         var common = new InCommon(
             club, programme, testId, testOn, reckoning, inHand,
-            book.TermOn(testOn) is { } term && book.UnitOf(programme.Id, term.Id) is { } unit && inHand?.Edition.Units.Any(u => u.Key == unit) == true ? unit : null,
-            editions.AgeRulesOf(book), left, papers, ClubRules.FallGate(book, asOf), ClubRules.Readiness(book, asOf), ClubRules.Prior(book, asOf).LikelyPercent);
+            book.TermOn(testOn) is { } term ? book.UnitOf(programme.Id, term.Id) : null,
+            editions.AgeRulesOf(book), left, papers, ClubRules.FallGate(book, asOf), ClubRules.Readiness(book, asOf), ClubRules.Prior(book, asOf).LikelyPercent,
+            edition is null ? null : BesideOf(book, edition, testOn));
         var children = ImmutableArray.CreateBuilder<TestChild>(register.Count);
         var top = ImmutableArray.CreateBuilder<BookPerson>();
         foreach (var enrolment in register)
@@ -79,68 +79,20 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
             if (book.Person(enrolment.PersonId) is not { IsErased: false } person) continue;
             var target = ClubRules.NextRank(book, programme, person.Id, testOn);
             if (inHand is not null && target is null) top.Add(person);
-            else children.Add(OneChild(common, enrolment, person, target, evidence[person.Id]));
+            else children.Add(new OneChildAtTest(common, enrolment, person, evidence[person.Id]).For(target));
         }
 
         return new TestList(programme, testId, testOn, asOf, reckoning.NextTestOn, edition, left, children.ToImmutable(), top.ToImmutable());
     }
 
-    private static TestChild OneChild(InCommon common, EnrolmentRow enrolment, BookPerson person, LadderRank? target, ChildEvidence evidence)
+    // The edition before, while it may still be asked; else the next one, where it asks or takes out something at once.
+    private EditionBeside? BesideOf(ClubBook book, PublishedEdition holds, DateOnly testOn)
     {
-        var (book, ladder) = (common.Club.Book, common.Programme.LadderId);
-        var reckoned = common.Reckoning.Children[person.Id];
-        var standDowns = evidence.StandDowns.Select(s => s.ToStandDown(id => NameOf(book, id))).ToList();
-        // A birth date that is still to come was typed wrong: judged as if none were held, as the youngest.
-        var born = person.Born > common.Reckoning.AsOf ? null : person.Born;
-        var seen = evidence.Items.Select(i => (Key: book.ItemKey(i.Key), i.Value)).Where(i => i.Key is not null).Select(i => new ItemSeen(i.Key!, i.Value)).ToList();
-        var sheet = target is null ? null : MakeSheet.Make(
-            new SheetSnapshot(
-                common.Edition!.Edition, target.Key, common.TestOn, common.Unit, common.AgeRules,
-                SheetChildFacts.Of(book, common, person.Id, born, evidence, SparesTheNeck(standDowns, common))),
-            common.Edition.Prepared);
-        var overrule = common.Papers.Overrules.GetValueOrDefault(person.Id);
-        var worn = book.RankOf(person.Id, ladder);
-        var first = reckoned.FromPromotion ? reckoned.Started.AddDays(1) : reckoned.Started;
-        var parts = new ReadinessParts(
-            common.Reckoning.AsOf,
-            common.TestOn,
-            common.Reckoning.NextTestOn,
-            reckoned.Clock,
-            sheet ?? Nothing(common.TestOn),
-            new Evidence(seen, evidence.Falls, evidence.OnTheMat, SheetChildFacts.Credited(book, common, person.Id), SheetChildFacts.PromotedOn(book, common, person.Id)),
-            standDowns,
-            new TestPapers(
-                born,
-                common.Papers.AnyRegistration,
-                common.Papers.RegisteredUntil.TryGetValue(person.Id, out var until) ? until : null,
-                book.EnrolmentsOfPerson(person.Id).Where(e => book.Programme(e.ProgrammeId)?.LadderId == ladder).Select(e => e.From).Append(enrolment.From).Min()),
-            common.Reckoning.Attendance.Prior,
-            [.. common.LessonsLeft.Where(d => d >= first)],
-            overrule is null ? null : new Overrule((ReadyWord)overrule.Verdict, NameOf(book, overrule.ById) ?? "an adult whose name was erased", common.Club.Clock.DayOf(overrule.MadeAt), overrule.Why),
-            common.GateRule,
-            common.Rule,
-            common.LikelyPercent,
-            common.Edition?.HarderForms);
-        return new TestChild(person, worn, target, sheet, parts, ReckonReadiness.Reckon(parts), evidence, reckoned, overrule);
-    }
-
-    // As the sum reads it: one that begins before the test is treated as standing, and none ends by itself.
-    private static bool SparesTheNeck(List<StandDown> standDowns, InCommon common) => standDowns.Any(s =>
-        s.Scope == StandDownScope.SpareTheNeck && s.From <= common.TestOn && (s.LiftedOn is not { } lifted || lifted > common.Reckoning.AsOf));
-
-    private static RequirementSheet Nothing(DateOnly testOn) => new("", "", null, "", null, null, null, testOn, [], new Minima(), null, [], [], []);
-
-    private static string? NameOf(ClubBook book, Guid adult) => book.Person(adult) is { IsErased: false } person ? person.FullName : null;
-
-    /// <summary>Number of the draw of one child at one test: the same whenever it is asked, another for the next child.</summary>
-    public static int DrawOf(Guid person, Guid test)
-    {
-        Span<byte> both = stackalloc byte[32];
-        person.TryWriteBytes(both, bigEndian: true, out _);
-        test.TryWriteBytes(both[16..], bigEndian: true, out _);
-        Span<byte> hash = stackalloc byte[32];
-        SHA256.HashData(both, hash);
-        return 1 + (int)(BinaryPrimitives.ReadUInt32BigEndian(hash) % 9_999);
+        if (book.OlderBeside(holds.LadderId, testOn) is { } older) return new EditionBeside(editions.Of(older), holds.Changeover!.Value, IsToCome: false);
+        if (book.ComingAfter(holds.LadderId, testOn) is not { } next) return null;
+        return next.Edition.GoneAtOnce is { Count: > 0 } || next.Edition.Ranks.Any(r => r.Requirements.Any(q => q.AtOnce))
+            ? new EditionBeside(editions.Of(next), next.Changeover ?? next.From, IsToCome: true)
+            : null;
     }
 
     private sealed record Kept((long People, long Calendar, long Past, int Marks) At, ProgrammeReckoning Reckoning, TestList List);
@@ -154,10 +106,17 @@ internal sealed record InCommon(
     DateOnly TestOn,
     ProgrammeReckoning Reckoning,
     EditionInHand? Edition,
-    string? Unit,
+    string? TermUnit,
     IReadOnlyList<AgeRule> AgeRules,
     ImmutableArray<DateOnly> LessonsLeft,
     TestPapersHeld Papers,
     FallGateRule GateRule,
     ReadinessRule Rule,
-    int LikelyPercent);
+    int LikelyPercent,
+    EditionBeside? Beside = null);
+
+/// <summary>Another edition than the one that holds, which bears on a test all the same.</summary>
+/// <param name="Edition">The edition, ready.</param>
+/// <param name="Changeover">From this day on the newer of the two holds for everybody.</param>
+/// <param name="IsToCome">It is the newer one and holds only from after the test; else it is the older one.</param>
+internal sealed record EditionBeside(EditionInHand Edition, DateOnly Changeover, bool IsToCome);

@@ -1,5 +1,5 @@
 using Keikocho.App.Club;
-using Keikocho.App.PromotionTests;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -41,7 +41,7 @@ public static class GoingFor
                 {
                     Choices = [.. own.Choices.GroupBy(c => c.Requirement).Select(g => new ChosenItems(g.Key, [.. g.Select(c => book.ItemKey(c.ItemId)).OfType<string>()]))],
                     SpareTheNeck = own.StandDowns.Any(s => s.Scope == StandDownScope.SpareTheNeck && s.From <= lesson.Date && (s.LiftedOn is not { } lifted || lifted > lesson.Date)),
-                    Draw = TestReckoning.DrawOf(child.PersonId, test?.Id ?? Guid.Empty),
+                    Draw = SheetDraw.Of(child.PersonId, test?.Id ?? Guid.Empty),
                 }),
                 hand.Prepared);
             foreach (var item in sheet.Lines.SelectMany(l => l.Items).Select(i => i.Item.Key).Distinct()) asked[item] = asked.GetValueOrDefault(item) + 1;

@@ -1,6 +1,6 @@
 using Keikocho.App.Club;
-using Keikocho.App.PromotionTests;
 using Keikocho.App.Shared;
+using Keikocho.App.Syllabus;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
 

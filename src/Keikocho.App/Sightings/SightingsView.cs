@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.PromotionTests;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;

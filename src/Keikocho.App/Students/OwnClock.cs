@@ -50,14 +50,20 @@ public sealed record OwnClock(
     string? ChanceBecause)
 {
     /// <summary>Puts a child's reckoning into words.</summary>
-    public static OwnClock Of(OpenClub club, ProgrammeRow programme, BookPerson person, ProgrammeReckoning reckoning, ChildReckoning reckoned)
+    /// <param name="club">The club.</param>
+    /// <param name="programme">The programme.</param>
+    /// <param name="person">The child.</param>
+    /// <param name="reckoning">Everybody's.</param>
+    /// <param name="reckoned">The child's.</param>
+    /// <param name="byOlder">Whether the child is tested by the edition before the one that holds.</param>
+    public static OwnClock Of(OpenClub club, ProgrammeRow programme, BookPerson person, ProgrammeReckoning reckoning, ChildReckoning reckoned, bool byOlder = false)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(programme);
         ArgumentNullException.ThrowIfNull(person);
         ArgumentNullException.ThrowIfNull(reckoning);
         ArgumentNullException.ThrowIfNull(reckoned);
-        var clock = reckoned.Clock;
+        var (time, clock) = byOlder && reckoned.ByOlder is { } older ? (older.Time, older.Clock) : (reckoned.Time, reckoned.Clock);
         var (lead, sentence) = clock.Verdict switch
         {
             ClockVerdict.Enough => ("Enough lessons", "for the next test."),
@@ -68,16 +74,16 @@ public sealed record OwnClock(
             _ => throw new ArgumentOutOfRangeException(nameof(reckoned), clock.Verdict, "There is no such verdict."),
         };
         var left = reckoning.TestOn is { } test
-            ? club.Book.LessonsOf(programme.Id).Where(l => l.Date > reckoning.AsOf && l.Date < test && l.ClosureId is null).Select(l => l.Date.Brief()).ToList()
+            ? club.Book.LessonsOf(programme.Id).Where(l => l.Date > reckoning.AsOf && l.Date < test && l.ClosureId is null && time.IsLongEnough(l)).Select(l => l.Date.Brief()).ToList()
             : [];
         // Only an instructor reads a chance; the adult who holds this device says who reads.
-        var asks = clock.Verdict is ClockVerdict.If && club.InstructorActs;
+        var asks = clock.Verdict is ClockVerdict.If && ReferenceEquals(clock, reckoned.Clock) && club.InstructorActs;
         return new OwnClock(
             lead,
             sentence,
             reckoning.TestOn?.Full() ?? "",
             $"{clock.Attended} of {clock.Held}",
-            reckoned.FromPromotion ? "since this belt" : reckoned.FromJoining ? "since joining" : "since the first lesson",
+            time.LessonsFrom is not null ? "over two belts" : reckoned.FromPromotion ? "since this belt" : reckoned.FromJoining ? "since joining" : "since the first lesson",
             $"Reckoned after {reckoning.AsOf.WithWeekday()}.",
             left.Count switch
             {

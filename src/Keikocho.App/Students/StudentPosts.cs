@@ -21,6 +21,7 @@ public static class StudentPosts
         app.MapPost($"{StudentAddress.ChildRoute}/register", RegisterAsync).WithMetadata(seen);
         LessonMarksPosts.Map(app);
         SeenPosts.Map(app);
+        TimeOffPosts.Map(app);
     }
 
     private static async Task<IResult> DetailsAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] DetailsFields form, CancellationToken cancel)

@@ -1,5 +1,6 @@
 using Keikocho.App.Club;
 using Keikocho.App.PromotionTests;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Syllabus;
 using Keikocho.Store.Calendar;

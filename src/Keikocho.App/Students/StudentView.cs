@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.App.PromotionTests;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;
@@ -86,6 +87,9 @@ public sealed record StudentView(
     StudentSeen Seen,
     StudentReady? Ready)
 {
+    /// <summary>What is taken off the least time for the next rank; null where nothing is and nothing may be.</summary>
+    public TimeOffView? TimeOff { get; private init; }
+
     /// <summary>Reads it; null when nobody of this id is or was on a register.</summary>
     public static StudentView? Of(OpenClub club, StudentSums sums, Guid id, Guid? programmeId)
     {
@@ -109,6 +113,7 @@ public sealed record StudentView(
             : [];
         var papers = PaperReader.PapersOf(club.Db, id);
         var evidence = EvidenceReader.Of(club.Reading, [id], null, today)[id];
+        var ready = reckoned is null ? null : StudentReady.Of(club, sums.Tests, sums.Editions, programme, evidence);
         return new StudentView(
             person,
             programme,
@@ -119,7 +124,7 @@ public sealed record StudentView(
             isOn,
             BeltPath.Of(book, id, programme, joined, today, reckoning?.TestOn),
             TermCard.Of(book, programme, own, states, reckoned?.Clock.RegisterMissing.ToHashSet() ?? [], today),
-            reckoned is null ? null : OwnClock.Of(club, programme, person, reckoning!, reckoned),
+            reckoned is null ? null : OwnClock.Of(club, programme, person, reckoning!, reckoned, ready?.Child is { IsByOlder: true }),
             reckoned?.LastLesson is { } last && ReturnAfterAbsence.Reckon(today, last, StudentRules.Return(book, today)) is { SeeAgain.Count: > 0 } back ? back : null,
             isOn ? AgeOutOf(book, programme, person, today) : null,
             PaperReader.ContactsOf(club.Db, id),
@@ -139,7 +144,10 @@ public sealed record StudentView(
             [.. book.Ranks.Where(r => r.LadderId == programme.LadderId).Select(r => (r.Id, r.Name))],
             own[^1].To,
             StudentSeen.Of(club, programme, person, evidence),
-            reckoned is null ? null : StudentReady.Of(club, sums.Tests, sums.Editions, programme, evidence));
+            ready)
+        {
+            TimeOff = ready?.Child?.Target is { } target && TimeOffView.Of(book, programme, id, target) is { IsShown: true } off ? off : null,
+        };
     }
 
     private static string LineOf(ClubBook book, BookPerson person, MatEnd end, ChildReckoning? reckoned, DateOnly joined, List<EnrolmentRow> own, DateOnly today)

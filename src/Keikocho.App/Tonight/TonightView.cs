@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.App.Sightings;
 using Keikocho.Core.Attendance;
-using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
@@ -133,17 +132,17 @@ public sealed record TonightView(
     {
         var rank = book.RankOf(person, programme.LadderId);
         var words = end == MatEnd.Beginners && reckoning.Children.TryGetValue(person, out var own)
-            ? LessonWords(own, ClubRules.Clock(book, programme, person, reckoning.TestOn ?? lesson.Date, lesson.Date), lesson.Date <= reckoning.AsOf && states.GetValueOrDefault(person) is { Counts: true })
+            ? LessonWords(own, own.Time.Lessons, lesson.Date <= reckoning.AsOf && states.GetValueOrDefault(person) is { Counts: true })
             : end == MatEnd.Beginners ? "first evening" : rank?.Name ?? "no rank recorded";
         return new TonightChild(person, name, rank, words, states.GetValueOrDefault(person)?.Word == AttendanceWord.Present);
     }
 
     /// <summary>Which lesson it is; after the bow out the count holds tonight's already.</summary>
-    private static string LessonWords(ChildReckoning own, ClockRule rule, bool isCounted)
+    private static string LessonWords(ChildReckoning own, int asked, bool isCounted)
     {
         if (own.LessonsEver - (isCounted ? 1 : 0) == 0) return "first evening";
         var before = own.Clock.Attended - (isCounted ? 1 : 0);
-        return before < rule.MinimumLessons ? $"lesson {before + 1} of {rule.MinimumLessons}" : $"{own.Clock.Attended} lessons, {rule.MinimumLessons} asked";
+        return before < asked ? $"lesson {before + 1} of {asked}" : $"{own.Clock.Attended} lessons, {asked} asked";
     }
 
     private static AdultsAnswer CountAdults(

@@ -79,6 +79,7 @@ public abstract record ClockVerdict
 /// <param name="TakenOut">Lessons that closures took out, up to the test, in order of date.</param>
 /// <param name="Reasons">Every rule, figure and date used, in plain sentences.</param>
 /// <param name="Settings">The settings used.</param>
+/// <param name="MonthsFullOn">First day on which the least months are full; null where none are asked.</param>
 public sealed record ClockAnswer(
     ClockVerdict Verdict,
     string Words,
@@ -94,4 +95,5 @@ public sealed record ClockAnswer(
     IReadOnlyList<DateOnly> RegisterMissing,
     IReadOnlyList<TakenOut> TakenOut,
     IReadOnlyList<Reason> Reasons,
-    IReadOnlyList<SettingUsed> Settings);
+    IReadOnlyList<SettingUsed> Settings,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DateOnly? MonthsFullOn = null);

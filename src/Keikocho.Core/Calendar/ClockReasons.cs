@@ -140,14 +140,16 @@ internal static class ClockReasons
 {
     public static IReadOnlyList<Reason> For(
         ClockSnapshot snapshot, ClockVerdict verdict, int held, int attended, int? rate, int needed, int? left,
-        decimal? expected, DateOnly weeksFullOn, int ukemi, IReadOnlyList<DateOnly> missing, IReadOnlyList<TakenOut> takenOut)
+        decimal? expected, DateOnly weeksFullOn, int ukemi, IReadOnlyList<DateOnly> missing, IReadOnlyList<TakenOut> takenOut, LeastTime least)
     {
         var rule = snapshot.Rule;
         var reasons = new List<Reason>
         {
             new CountedFrom(snapshot.StartOn, snapshot.Start),
-            new HeldAndAttended(held, attended, rate, snapshot.AsOf, ukemi),
         };
+        if (snapshot.LessonsFrom is { } from)
+            reasons.Add(new CountedOverTwoRanks(from));
+        reasons.Add(new HeldAndAttended(held, attended, rate, snapshot.AsOf, ukemi));
         foreach (var closure in takenOut.GroupBy(o => o.Closure).OrderBy(g => g.Min(o => o.Date)).ThenBy(g => g.Key, StringComparer.Ordinal))
             reasons.Add(new ClosureTookOut(
                 closure.Key, [.. closure.Select(o => o.Date)], [.. closure.Where(o => o.HadMarks).Select(o => o.Date)]));
@@ -155,8 +157,14 @@ internal static class ClockReasons
             reasons.Add(new RegisterIsMissing(missing));
         if (rule.LessonsADay > 0)
             reasons.Add(new LimitADay(rule.LessonsADay));
-        reasons.Add(new WeeksAreFull(rule.MinimumWeeks, snapshot.StartOn, weeksFullOn, snapshot.TestOn));
-        reasons.Add(new NeededAndLeft(rule.MinimumLessons, attended, needed, left, snapshot.TestOn));
+        if (rule.ShortestLessonMinutes > 0)
+            reasons.Add(new ShortestLesson(rule.ShortestLessonMinutes, least.TooShort));
+        if (snapshot.Off is { } off)
+            reasons.Add(new TakenOff(off, rule, least));
+        reasons.Add(new WeeksAreFull(least.Weeks, snapshot.StartOn, weeksFullOn, snapshot.TestOn));
+        if (least.MonthsFullOn is { } monthsFullOn)
+            reasons.Add(new MonthsOfTheRank(least.Months, snapshot.StartOn, monthsFullOn, snapshot.TestOn));
+        reasons.Add(new NeededAndLeft(least.Lessons, attended, needed, left, snapshot.TestOn));
         if (verdict is ClockVerdict.If && expected is { } some && rate is { } percent)
             reasons.Add(new ExpectedOfLeft(left!.Value, percent, some));
         if (verdict is ClockVerdict.NotThisTime not)

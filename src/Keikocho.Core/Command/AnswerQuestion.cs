@@ -4,6 +4,7 @@ using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Names;
+using Keikocho.Core.Partners;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -33,7 +34,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "knock"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls", "knock"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -56,6 +57,8 @@ public static class AnswerQuestion
             "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
             "knock" => Do<HeadKnockSnapshot, HeadKnockAnswer>(json, HeadKnock.Reckon),
+            "pair" => Do<PartnersQuestion, PartnersAnswer>(json, PairsTonight.Make),
+            "falls" => Do<FallsQuestion, FallsAnswer>(json, FallsTonight.Reckon),
             _ => new QuestionOutcome.NoSuchSum(),
         };
     }

@@ -24,6 +24,7 @@ public static class ParentsPage
         Add(sections, "What is secure", Secure(snapshot));
         Add(sections, "What is not yet", NotYet(snapshot));
         Add(sections, "What would change it", Change(snapshot));
+        Add(sections, "The list has changed", [.. snapshot.WhichList ?? []]);
         Add(sections, "Taught while away", [.. snapshot.UnitsMissed.Select(Missed)]);
         Add(sections, "When", When(snapshot));
         Add(sections, "Whom to ask", [$"{snapshot.SpeakTo.Trim()} will gladly talk about it, before or after a lesson."]);

@@ -38,6 +38,12 @@ public static class ParentsPageCheck
             }
         }
 
+        foreach (var said in question.WhichList ?? [])
+        {
+            if (!sentences.Contains(said))
+                objections.Add($"The page does not say by which list the child is tested: {said}");
+        }
+
         foreach (var unit in question.UnitsMissed)
         {
             if (!sentences.Any(s => s.Contains(unit.Unit, StringComparison.Ordinal) && s.Contains(unit.ReturnsIn ?? "not set", StringComparison.Ordinal)))

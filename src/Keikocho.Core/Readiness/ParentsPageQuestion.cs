@@ -14,6 +14,7 @@ namespace Keikocho.Core.Readiness;
 /// <param name="SpeakTo">Name of the instructor to speak to.</param>
 /// <param name="OnTheList">Whether the child is on the closed list; null where not told: then the day on which the last thing became secure decides.</param>
 /// <param name="LateAddition">What the instructor decided of a child who became ready after the list was closed; null while it is open.</param>
+/// <param name="WhichList">By which of two lists the child is tested while the syllabus changes, in sentences; null where there is one only.</param>
 public sealed record ParentsPageSnapshot(
     string Child,
     ReadinessAnswer Answer,
@@ -25,7 +26,8 @@ public sealed record ParentsPageSnapshot(
     IReadOnlyList<MissedUnit> UnitsMissed,
     string SpeakTo,
     bool? OnTheList = null,
-    bool? LateAddition = null);
+    bool? LateAddition = null,
+    IReadOnlyList<string>? WhichList = null);
 
 /// <summary>A unit that a child did not meet.</summary>
 /// <param name="Unit">Name of the unit.</param>

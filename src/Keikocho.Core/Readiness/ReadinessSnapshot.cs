@@ -73,13 +73,19 @@ public sealed record Evidence(
 /// <param name="StartedOn">The first lesson, for a fast track.</param>
 /// <param name="ReductionPercent">Share of the least time that the club takes off for this child.</param>
 /// <param name="ReductionWhy">Why; needed where anything is taken off.</param>
+/// <param name="ReductionBy">Who decided it; null where not known.</param>
+/// <param name="ReductionOn">The day of the decision; null where not known.</param>
+/// <param name="TestsTaken">Tests at which the child was promoted already, for a fast track; null where that is not known.</param>
 public sealed record TestPapers(
     DateOnly? Born,
     bool RegistrationAsked,
     DateOnly? RegisteredUntil,
     DateOnly? StartedOn = null,
     int ReductionPercent = 0,
-    string? ReductionWhy = null);
+    string? ReductionWhy = null,
+    string? ReductionBy = null,
+    DateOnly? ReductionOn = null,
+    int? TestsTaken = null);
 
 /// <summary>The question: is this child put forward at this test?</summary>
 /// <param name="Clock">The child's clock, as of the evening just closed, with this test as its test.</param>

@@ -27,7 +27,7 @@ internal sealed record TimeAndPapers(
         List<string> late = [];
         var own = minima.Lessons > 0 || minima.Weeks > 0 || minima.Months > 0;
         var given = Math.Min(papers.ReductionPercent, minima.MostReductionPercent);
-        var minimum = own ? Less(minima.Lessons, given) : FromClock(parts.Clock, "clock.minimumLessons") ?? (parts.Clock.Attended + parts.Clock.Needed);
+        var minimum = own ? TimeOff.Less(minima.Lessons, given) : FromClock(parts.Clock, "clock.minimumLessons") ?? (parts.Clock.Attended + parts.Clock.Needed);
         var needed = own ? Math.Max(0, minimum - parts.Clock.Attended) : parts.Clock.Needed;
         var lessonsLeft = frame.LessonsAfter(frame.Blocks.MatUntil);
         var lessons = new LessonsForTheTest(parts.Clock.Attended, minimum, needed, lessonsLeft, frame.TestOn);
@@ -37,15 +37,15 @@ internal sealed record TimeAndPapers(
 
         var clockWeeks = FromClock(parts.Clock, "clock.minimumWeeks") ?? 0;
         var start = parts.Clock.Reasons.OfType<CountedFrom>().FirstOrDefault()?.StartOn ?? parts.Clock.WeeksFullOn.AddDays(-7 * clockWeeks);
-        var weeks = own ? Less(minima.Weeks, given) : clockWeeks;
+        var weeks = own ? TimeOff.Less(minima.Weeks, given) : clockWeeks;
         var weeksOn = own ? start.AddDays(7 * weeks) : parts.Clock.WeeksFullOn;
         if (weeks > 0 || weeksOn > frame.TestOn)
             Until(new WeeksAreFull(weeks, start, weeksOn, frame.TestOn), weeksOn, Words.Count(weeks, "week"));
-        var months = own ? Less(minima.Months, given) : 0;
+        var months = own ? TimeOff.Less(minima.Months, given) : 0;
         if (months > 0)
             Until(new MonthsAreFull(months, start, start.AddMonths(months), frame.TestOn), start.AddMonths(months), Words.Count(months, "month"));
         if (papers.ReductionPercent > 0)
-            reasons.Add(new TimeTakenOff(papers.ReductionPercent, given, papers.ReductionWhy!.Trim().TrimEnd('.')));
+            reasons.Add(new TimeTakenOff(papers.ReductionPercent, given, papers.ReductionWhy!.Trim().TrimEnd('.'), papers.ReductionBy, papers.ReductionOn));
 
         AskAge();
         RegistrationForTheTest? registration = null;
@@ -58,7 +58,7 @@ internal sealed record TimeAndPapers(
                 Mend(new RenewTheRegistration(registration));
         }
 
-        SayTheRest(minima, papers, reasons);
+        SayTheRest(minima, papers, parts.Clock, reasons);
         return new TimeAndPapers(reasons, minimum, needed, against, late, mend, registration, !own);
 
         void Until(Reason reason, DateOnly fullOn, string what)
@@ -99,21 +99,23 @@ internal sealed record TimeAndPapers(
         void Mend(Reason reason) => (frame.AsOf < frame.TestOn ? mend : against).Add(reason);
     }
 
-    private static void SayTheRest(Minima minima, TestPapers papers, List<Reason> reasons)
+    private static void SayTheRest(Minima minima, TestPapers papers, ClockAnswer clock, List<Reason> reasons)
     {
         if (minima.FastTrack is { } track && papers is { Born: { } born, StartedOn: { } started } && started >= born
             && Age.On(born, started, LeapBirthday.FirstMarch) is var then && then >= track.FromAge)
-            reasons.Add(new FastTrackHolds(track, then));
+            reasons.Add(new FastTrackHolds(track, then, papers.TestsTaken));
         if (minima.CountedOverTwoRanks)
-            reasons.Add(new RuleOfTheRank("Lessons count since the rank before the last one."));
+            reasons.Add(Of<CountedOverTwoRanks>(clock) ?? new RuleOfTheRank("Lessons count since the rank before the last one."));
         if (minima.ShortestLessonMinutes > 0)
-            reasons.Add(new RuleOfTheRank($"Lessons shorter than {Words.Count(minima.ShortestLessonMinutes, "minute")} do not count."));
+            reasons.Add(Of<ShortestLesson>(clock) ?? new RuleOfTheRank($"Lessons shorter than {Words.Count(minima.ShortestLessonMinutes, "minute")} do not count."));
+        if (minima.LessonsADay > 0)
+            reasons.Add(Of<LimitADay>(clock) ?? new LimitADay(minima.LessonsADay));
         if (minima.ExaminerIsNotTheCoach)
             reasons.Add(new RuleOfTheRank("Whoever teaches the child does not examine it."));
     }
 
-    /// <summary>Less a share, rounded up: a part of a lesson is a lesson.</summary>
-    private static int Less(int figure, int percent) => ((figure * (100 - percent)) + 99) / 100;
+    // With its figures, where the clock has them.
+    private static Reason? Of<T>(ClockAnswer clock) where T : Reason => clock.Reasons.OfType<T>().FirstOrDefault();
 
     private static int? FromClock(ClockAnswer clock, string key)
     {

@@ -113,22 +113,43 @@ public sealed record RegistrationForTheTest(DateOnly? Until, DateOnly? AskBy, in
 /// <param name="Asked">Percent that was entered.</param>
 /// <param name="Given">Percent that the rank allows of it.</param>
 /// <param name="Why">The reason.</param>
-public sealed record TimeTakenOff(int Asked, int Given, string Why) : Reason
+/// <param name="By">Who decided; null where not known.</param>
+/// <param name="On">The day; null where not known.</param>
+public sealed record TimeTakenOff(int Asked, int Given, string Why, string? By = null, DateOnly? On = null) : Reason
 {
     /// <inheritdoc/>
-    public override string Sentence => Asked == Given
-        ? $"{Given} % of the least time is taken off, because {Why}."
-        : $"{Asked} % of the least time was entered to be taken off, because {Why}; this rank allows {Given} %.";
+    public override string Sentence
+    {
+        get
+        {
+            var decided = By is null && On is null ? "" : $", decided{(By is { } who ? $" by {who}" : "")}{(On is { } day ? $" on {day.Full()}" : "")}";
+            return Asked == Given
+                ? $"{Given} % of the least time is taken off, because {Why}{decided}."
+                : $"{Asked} % of the least time was entered to be taken off, because {Why}{decided}; this rank allows {Given} %.";
+        }
+    }
 }
 
-/// <summary>An older starter who may move up by more than one rank.</summary>
+/// <summary>An older starter who may move up by more than one rank, or might have at an earlier test.</summary>
 /// <param name="Track">The rule.</param>
 /// <param name="AgeAtStart">Age at the first lesson.</param>
-public sealed record FastTrackHolds(FastTrack Track, int AgeAtStart) : Reason
+/// <param name="TestsTaken">Tests at which the child was promoted already; null where not known.</param>
+public sealed record FastTrackHolds(FastTrack Track, int AgeAtStart, int? TestsTaken = null) : Reason
 {
+    /// <summary>Whether this test is one of the first ones.</summary>
+    public bool Holds => TestsTaken is not { } taken || taken < Track.FirstTests;
+
     /// <inheritdoc/>
-    public override string Sentence =>
-        $"Started at {AgeAtStart}, and the rule is from {Track.FromAge}: up to {Words.Count(Track.MostRanks, "rank")} at one test, at the first {Words.Count(Track.FirstTests, "test")}.";
+    public override string Sentence
+    {
+        get
+        {
+            var rule = $"Started at {AgeAtStart}, and the rule is from {Track.FromAge}: up to {Words.Count(Track.MostRanks, "rank")} at one test, at the first {Words.Count(Track.FirstTests, "test")}";
+            return TestsTaken is not { } taken ? $"{rule}."
+                : Holds ? $"{rule}; promoted at {Words.Count(taken, "test")} before this one."
+                : $"{rule}; promoted at {Words.Count(taken, "test")} already, so one rank at a time from now on.";
+        }
+    }
 }
 
 /// <summary>A rule of the rank that the register or the table keeps, said for the record.</summary>

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Keikocho.Core.Syllabus;
 
 /// <summary>What an age is reckoned by.</summary>
@@ -95,6 +97,7 @@ public sealed record OwnTechnique(string Name, string? CountedAs = null, string?
 /// <param name="Techniques">The club's own techniques.</param>
 /// <param name="Source">Where the ladder comes from, for a published one; null for the club's own.</param>
 /// <param name="Cautions">Lines that a page about it shows: what was not read, what nobody reviewed.</param>
+/// <param name="GoneAtOnce">Keys of items that this edition took out for safety: asked by no sheet from the day of publication on; null for none.</param>
 public sealed record Edition(
     string Ladder,
     string Name,
@@ -105,4 +108,5 @@ public sealed record Edition(
     IReadOnlyList<Item> Items,
     IReadOnlyList<OwnTechnique>? Techniques = null,
     string? Source = null,
-    IReadOnlyList<string>? Cautions = null);
+    IReadOnlyList<string>? Cautions = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<string>? GoneAtOnce = null);

@@ -9,13 +9,18 @@ namespace Keikocho.Core.Syllabus;
 /// <param name="GoneAtOnce">Keys of items that the newer edition took out for safety: gone from every sheet at once.</param>
 /// <param name="Secured">Keys of items that the child has secured, harder forms' easier ones included.</param>
 /// <param name="Changeover">From this day on the newer edition holds for everybody.</param>
+/// <param name="NewerFrom">
+/// First day of the newer edition: at a test before it the older one holds for everybody, with what the newer one asks at once. Null where
+/// the newer one holds already.
+/// </param>
 public sealed record NearestEditionSnapshot(
     RequirementSheet Older,
     RequirementSheet Newer,
     IReadOnlyList<string> AtOnce,
     IReadOnlyList<string> GoneAtOnce,
     IReadOnlyList<string> Secured,
-    DateOnly Changeover);
+    DateOnly Changeover,
+    DateOnly? NewerFrom = null);
 
 /// <summary>By which edition, and what is left.</summary>
 /// <param name="IsNewer">The newer one.</param>
@@ -39,12 +44,30 @@ public static class NearestEdition
     {
         ArgumentNullException.ThrowIfNull(older);
         ArgumentNullException.ThrowIfNull(newer);
+        ArgumentNullException.ThrowIfNull(goneAtOnce);
+        return Choose(Question(older, newer, MakeSheet.Make(older), MakeSheet.Make(newer), secured, changeover) with
+        {
+            GoneAtOnce = [.. (newer.Edition.GoneAtOnce ?? []).Union(goneAtOnce)],
+        });
+    }
+
+    /// <summary>The question of two sheets that are made already. What the newer edition asks or takes out at once is read from it.</summary>
+    /// <param name="older">The question of the older sheet.</param>
+    /// <param name="newer">The question of the newer sheet.</param>
+    /// <param name="olderSheet">The older sheet.</param>
+    /// <param name="newerSheet">The newer sheet.</param>
+    /// <param name="secured">Keys of items that the child has secured; the easier forms that they meet are added.</param>
+    /// <param name="changeover">From this day on the newer edition holds.</param>
+    public static NearestEditionSnapshot Question(
+        SheetSnapshot older, SheetSnapshot newer, RequirementSheet olderSheet, RequirementSheet newerSheet, IReadOnlyList<string> secured, DateOnly changeover)
+    {
+        ArgumentNullException.ThrowIfNull(older);
+        ArgumentNullException.ThrowIfNull(newer);
         ArgumentNullException.ThrowIfNull(secured);
-        var sheet = MakeSheet.Make(newer);
-        var ranks = newer.Edition.Ranks;
-        var atOnce = ranks.SelectMany(r => r.Requirements, (r, q) => (r, q)).Where(p => p.q.AtOnce)
-            .Select(p => p.r.Key == newer.Rank ? p.q.Key : $"{p.r.Key}/{p.q.Key}").Where(key => sheet.Lines.Any(l => l.Requirement == key));
-        return Choose(new NearestEditionSnapshot(MakeSheet.Make(older), sheet, [.. atOnce], goneAtOnce, Met(secured, newer.Edition, older.Edition), changeover));
+        var atOnce = newer.Edition.Ranks.SelectMany(r => r.Requirements, (r, q) => (r, q)).Where(p => p.q.AtOnce)
+            .Select(p => p.r.Key == newer.Rank ? p.q.Key : $"{p.r.Key}/{p.q.Key}").Where(key => newerSheet.Lines.Any(l => l.Requirement == key));
+        return new NearestEditionSnapshot(
+            olderSheet, newerSheet, [.. atOnce], newer.Edition.GoneAtOnce ?? [], Met(secured, newer.Edition, older.Edition), changeover);
     }
 
     /// <summary>Chooses between two sheets.</summary>
@@ -67,8 +90,8 @@ public static class NearestEdition
 
         var (oldLeft, newLeft) = (Left(old, secured), Left(fresh, secured));
         var after = older.TestOn >= snapshot.Changeover;
-        var isNewer = after || newLeft <= oldLeft;
-        List<Reason> reasons = [new NearerEdition(older.EditionName, newer.EditionName, oldLeft, newLeft, older.TestOn, snapshot.Changeover)];
+        var isNewer = !(older.TestOn < snapshot.NewerFrom) && (after || newLeft <= oldLeft);
+        List<Reason> reasons = [new NearerEdition(older.EditionName, newer.EditionName, oldLeft, newLeft, older.TestOn, snapshot.Changeover, snapshot.NewerFrom)];
         if (added.Count > 0)
             reasons.Add(new HoldsAtOnce(newer.EditionName, [.. added.Select(l => l.Title)]));
         var names = older.Lines.Concat(newer.Lines).SelectMany(l => l.Items).Where(i => gone.Contains(i.Item.Key)).Select(i => i.Item.Name).Distinct().ToList();
@@ -137,18 +160,23 @@ public static class NearestEdition
 /// <param name="NewerLeft">Items left by the newer one.</param>
 /// <param name="TestOn">Day of the test.</param>
 /// <param name="Changeover">From this day on the newer one holds.</param>
-public sealed record NearerEdition(string Older, string Newer, int OlderLeft, int NewerLeft, DateOnly TestOn, DateOnly Changeover) : Reason
+/// <param name="NewerFrom">First day of the newer one, where that may lie after the test; null where it holds already.</param>
+public sealed record NearerEdition(
+    string Older, string Newer, int OlderLeft, int NewerLeft, DateOnly TestOn, DateOnly Changeover, DateOnly? NewerFrom = null) : Reason
 {
     /// <inheritdoc/>
     public override string Sentence
     {
         get
         {
+            if (TestOn < NewerFrom)
+                return $"{Newer}, the new list, holds from {NewerFrom.Value.Full()} on, after the test on {TestOn.Full()}: {Older}, the older list, is asked.";
             if (TestOn >= Changeover)
                 return $"The test on {TestOn.Full()} is not before the changeover on {Changeover.Full()}: {Newer} holds.";
-            var left = $"Left by {Older}: {OlderLeft}, by {Newer}: {NewerLeft}";
-            return OlderLeft == NewerLeft ? $"{left}. As many by both, so {Newer} holds."
-                : $"{left}. Until the changeover on {Changeover.Full()} the nearer one holds: {(OlderLeft < NewerLeft ? Older : Newer)}.";
+            var left = $"By the older list, {Older}, {Words.Count(OlderLeft, "item")} {Words.Is(OlderLeft)} left, by the new one, {Newer}, {NewerLeft}";
+            if (OlderLeft < NewerLeft)
+                return $"{left}: {Older} is asked, and may be asked at tests before {Changeover.Full()}; from that day on {Newer} holds for everybody.";
+            return OlderLeft == NewerLeft ? $"{left}: as many by both, so {Newer} is asked." : $"{left}: {Newer} is asked, though the older may be asked at tests before {Changeover.Full()}.";
         }
     }
 }
@@ -159,7 +187,7 @@ public sealed record NearerEdition(string Older, string Newer, int OlderLeft, in
 public sealed record HoldsAtOnce(string Edition, IReadOnlyList<string> Lines) : Reason
 {
     /// <inheritdoc/>
-    public override string Sentence => $"For safety {Words.List(Lines)} of {Edition} {(Lines.Count == 1 ? "holds" : "hold")} at once.";
+    public override string Sentence => $"For safety {Words.List(Lines)} of {Edition} {Words.Is(Lines.Count)} asked at once.";
 }
 
 /// <summary>What is gone at once.</summary>

@@ -17,7 +17,8 @@ public static class NearestEditionCheck
         var newer = Open(question.Newer.Lines, question);
         if (answer.OlderLeft != older || answer.NewerLeft != newer)
             objections.Add($"Left are {older} and {newer}, not {answer.OlderLeft} and {answer.NewerLeft}.");
-        if (answer.IsNewer != (question.Newer.TestOn.CompareTo(question.Changeover) >= 0 || newer <= older))
+        var isToCome = question.NewerFrom is { } first && first.CompareTo(question.Newer.TestOn) > 0;
+        if (answer.IsNewer != (!isToCome && (question.Newer.TestOn.CompareTo(question.Changeover) >= 0 || newer <= older)))
             objections.Add("The other edition is the nearer one.");
         var shown = answer.Sheet.Lines.SelectMany(l => l.Items).Select(i => i.Item.Key).ToHashSet(StringComparer.Ordinal);
         if (shown.Overlaps(question.GoneAtOnce))

@@ -23,10 +23,13 @@ public static class BookStore
     /// <summary>
     /// Reads the book: lessons from <paramref name="from"/> on, and the ranks of those who are on a register or were after that day.
     /// </summary>
-    public static ClubBook Read(ReadSession reading, DateOnly from)
+    /// <param name="reading">The session.</param>
+    /// <param name="from">The first day.</param>
+    /// <param name="today">The day that is shown: ranks have the names of the edition that holds on it. Null for the newest names.</param>
+    public static ClubBook Read(ReadSession reading, DateOnly from, DateOnly? today = null)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        return new ClubBook(Rows(reading, from));
+        return new ClubBook(Rows(reading, from), today);
     }
 
     /// <summary>The rows that the book is made of.</summary>
@@ -51,5 +54,6 @@ public static class BookStore
         ReadSyllabus.TermUnits(reading),
         ReadSyllabus.AgeRules(reading),
         ReadSyllabus.Items(reading),
+        ReadPeople.TimeOffs(reading),
         from);
 }

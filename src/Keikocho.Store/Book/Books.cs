@@ -22,7 +22,7 @@ public sealed class Books
                 if (at is null || at.People != revisions.People || at.Calendar != revisions.Calendar || at.Day != today)
                 {
                     // A newer state than the revisions say does no harm: the next page asks again.
-                    at = new Kept(BookStore.Read(reading, today.AddDays(-DaysBack)), revisions.People, revisions.Calendar, today);
+                    at = new Kept(BookStore.Read(reading, today.AddDays(-DaysBack), today), revisions.People, revisions.Calendar, today);
                     kept = at;
                 }
             }

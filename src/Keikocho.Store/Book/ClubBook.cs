@@ -31,7 +31,9 @@ public sealed class ClubBook
     private readonly FrozenDictionary<Guid, string> itemKeys;
     private readonly FrozenDictionary<string, Guid> itemIds;
 
-    internal ClubBook(BookRows rows)
+    private readonly FrozenDictionary<Guid, ImmutableArray<HeldTimeOff>> timeOffs;
+
+    internal ClubBook(BookRows rows, DateOnly? today = null)
     {
         Club = rows.Club;
         LessonsFrom = rows.LessonsFrom;
@@ -43,7 +45,10 @@ public sealed class ClubBook
         Tests = [.. rows.Tests.OrderBy(t => t.Date).ThenBy(t => t.Id)];
         Settings = rows.Settings;
         Duties = [.. rows.Duties.OrderBy(d => d.Kind).ThenBy(d => d.From).ThenBy(d => d.Id)];
-        Ranks = [.. rows.Ranks.Where(r => r.Position > 0).OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
+        editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
+            .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
+        var named = RankNames.Of(rows.Ranks, editions, today);
+        Ranks = [.. named.Where(r => r.Position > 0).OrderBy(r => r.LadderId).ThenBy(r => r.Position).ThenBy(r => r.Id)];
         people = rows.People.ToFrozenDictionary(p => p.Id);
         lessons = rows.Lessons.ToFrozenDictionary(l => l.Id);
         var inOrder = rows.Lessons.OrderBy(l => l.Date).ThenBy(l => l.Start).ThenBy(l => l.Id).ToList();
@@ -52,7 +57,7 @@ public sealed class ClubBook
         var enrolments = rows.Enrolments.OrderBy(e => e.Position).ThenBy(e => e.From).ThenBy(e => e.Id).ToList();
         enrolmentsByProgramme = enrolments.GroupBy(e => e.ProgrammeId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
         enrolmentsByPerson = enrolments.GroupBy(e => e.PersonId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
-        ranks = rows.Ranks.ToFrozenDictionary(r => r.Id);
+        ranks = named.ToFrozenDictionary(r => r.Id);
         var replaced = rows.Awards.Where(a => a.Replaces is not null).Select(a => a.Replaces!.Value).ToHashSet();
         var standing = rows.Awards.Where(a => !replaced.Contains(a.Id) && ranks.ContainsKey(a.RankId))
             .OrderBy(a => a.On ?? DateOnly.MinValue).ThenBy(a => ranks[a.RankId].Position).ThenBy(a => a.MadeAt).ThenBy(a => a.Id).ToList();
@@ -61,12 +66,11 @@ public sealed class ClubBook
         crossings = rows.Crossings.OrderBy(c => c.On).ThenBy(c => c.MadeAt).ThenBy(c => c.Id)
             .GroupBy(c => (c.PersonId, c.ProgrammeId)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
         hallOfEvening = rows.Evenings.ToFrozenDictionary(e => e.Id, e => e.HallId);
-        editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
-            .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
         units = rows.TermUnits.ToFrozenDictionary(t => (t.ProgrammeId, t.TermId), t => t.UnitKey);
         AgeRules = [.. rows.AgeRules.Where(r => r.EndedAt is null).OrderBy(r => r.MadeAt).ThenBy(r => r.Id).Select(r => new EnteredAgeRule(r))];
         itemKeys = rows.Items.ToFrozenDictionary(i => i.Id, i => i.Key);
         itemIds = rows.Items.ToFrozenDictionary(i => i.Key, i => i.Id, StringComparer.Ordinal);
+        timeOffs = rows.TimeOffs.OrderBy(t => t.MadeAt).ThenBy(t => t.Id).GroupBy(t => t.PersonId).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
     }
 
     /// <summary>The club.</summary>
@@ -173,6 +177,21 @@ public sealed class ClubBook
     /// <summary>The edition that holds on a day; null before the first.</summary>
     public PublishedEdition? EditionOn(Guid? ladder, DateOnly day) => EditionsOf(ladder).LastOrDefault(e => e.From <= day);
 
+    /// <summary>
+    /// The edition before the one that holds on a day, where a child may still be tested by it on that day; null where everybody is tested
+    /// by the one that holds.
+    /// </summary>
+    public PublishedEdition? OlderBeside(Guid? ladder, DateOnly day)
+    {
+        var own = EditionsOf(ladder);
+        for (var i = own.Length - 1; i > 0; i--)
+            if (own[i].From <= day) return own[i].Changeover > day ? own[i - 1] : null;
+        return null;
+    }
+
+    /// <summary>The first edition that holds only from after a day; null where none is published.</summary>
+    public PublishedEdition? ComingAfter(Guid? ladder, DateOnly day) => EditionsOf(ladder).FirstOrDefault(e => e.From > day);
+
     /// <summary>The edition that was published last, even if it holds only from a day to come; null before the first.</summary>
     public PublishedEdition? NewestEdition(Guid? ladder) => EditionsOf(ladder) is { Length: > 0 } own ? own[^1] : null;
 
@@ -184,6 +203,16 @@ public sealed class ClubBook
 
     /// <summary>Id of an item, the same through all editions; null for a key that no edition names.</summary>
     public Guid? ItemId(string key) => itemIds.TryGetValue(key, out var id) ? id : null;
+
+    /// <summary>Every decision about a child's least time, oldest first, those that ended one too.</summary>
+    public ImmutableArray<HeldTimeOff> TimeOffsOf(Guid person) => timeOffs.GetValueOrDefault(person, []);
+
+    /// <summary>What is taken off a child's least time for a rank; null where nothing is.</summary>
+    /// <param name="person">The child.</param>
+    /// <param name="ladder">The ladder.</param>
+    /// <param name="rank">Key of the rank.</param>
+    public HeldTimeOff? TimeOffOf(Guid person, Guid? ladder, string rank) =>
+        TimeOffsOf(person).LastOrDefault(t => Rank(t.RankId) is { } known && known.LadderId == ladder && known.Key == rank) is { Percent: > 0 } held ? held : null;
 
     /// <summary>Duties that hold on a day.</summary>
     public IEnumerable<DutyRow> DutiesOn(DateOnly day) => Duties.Where(d => d.From <= day && (d.To is null || d.To >= day));
@@ -211,4 +240,5 @@ internal sealed record BookRows(
     List<TermUnitRow> TermUnits,
     List<AgeRuleRow> AgeRules,
     List<ItemRow> Items,
+    List<HeldTimeOff> TimeOffs,
     DateOnly LessonsFrom);

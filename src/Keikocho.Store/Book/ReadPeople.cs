@@ -118,4 +118,10 @@ internal static class ReadPeople
             MadeAt = row.Instant(),
         },
         ("@from", from));
+
+    public static List<HeldTimeOff> TimeOffs(ReadSession reading) => reading.Rows(
+        """
+        SELECT "Id", "PersonId", "RankId", "Percent", "Why", "On", "ById", "MadeAt" FROM "TimeOffs" WHERE "Club" = @club
+        """,
+        row => new HeldTimeOff(row.Id(), row.Id(), row.Id(), row.Whole(), Seal.Open(row.SealedIfAny<string>()) ?? "", row.Day(), row.Id(), row.Instant()));
 }

@@ -9,7 +9,7 @@ internal static class ReadSyllabus
 {
     public static List<EditionRow> Editions(ReadSession reading) => reading.Rows(
         """
-        SELECT "Id", "LadderId", "Name", "From", "PublishedAt", "PublishedById", "Document"
+        SELECT "Id", "LadderId", "Name", "From", "Changeover", "PublishedAt", "PublishedById", "Document"
         FROM "Editions" WHERE "Club" = @club AND "PublishedAt" IS NOT NULL
         """,
         row => new EditionRow
@@ -19,6 +19,7 @@ internal static class ReadSyllabus
             LadderId = row.Id(),
             Name = row.Text(),
             From = row.DayIfAny(),
+            Changeover = row.DayIfAny(),
             PublishedAt = row.InstantIfAny(),
             PublishedById = row.IdIfAny(),
             Document = row.Text(),

@@ -97,6 +97,8 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<AgeRuleRow> AgeRules => Set<AgeRuleRow>();
     /// <summary>Verdicts set against the sum.</summary>
     public DbSet<OverruleRow> Overrules => Set<OverruleRow>();
+    /// <summary>Time taken off for a child.</summary>
+    public DbSet<TimeOffRow> TimeOffs => Set<TimeOffRow>();
     /// <summary>Ladders.</summary>
     public DbSet<LadderRow> Ladders => Set<LadderRow>();
     /// <summary>Ranks.</summary>

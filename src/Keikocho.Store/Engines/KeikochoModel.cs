@@ -115,6 +115,9 @@ internal static class KeikochoModel
         ById<OverruleRow>(model).HasIndex(r => new { r.Club, r.TestId, r.PersonId });
         Link<OverruleRow, PromotionTestRow>(model, r => new { r.Club, r.TestId });
         Link<OverruleRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<TimeOffRow>(model).HasIndex(r => new { r.Club, r.PersonId });
+        Link<TimeOffRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<TimeOffRow, RankRow>(model, r => new { r.Club, r.RankId });
         ById<KeptAnswerRow>(model).HasIndex(r => new { r.Club, r.SubjectId });
         ById<StandDownRow>(model);
         Link<StandDownRow, PersonRow>(model, r => new { r.Club, r.PersonId });

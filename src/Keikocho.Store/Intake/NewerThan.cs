@@ -36,6 +36,7 @@ internal static class NewerThan
             Say(db.Adaptations.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "an adaptation was agreed");
             Say(db.ChosenItems.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "items were chosen");
             Say(db.Overrules.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "a verdict was set");
+            Say(db.TimeOffs.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "time was taken off");
             Say(db.KeptAnswers.Where(r => r.SubjectId != null && part.Contains(r.SubjectId.Value)).Select(r => r.SubjectId!.Value).Distinct().ToList(), "a page was kept as it was told");
             Say(db.Sizes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a size was entered");
             Say(db.RegisterPlaces.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a term's register has a place for the child");

@@ -93,6 +93,8 @@ public enum TrailKind
     AnswerKept = 56,
     /// <summary>Items were chosen from a pool for a child.</summary>
     ItemsChosen = 57,
+    /// <summary>Time was taken off for a child, or that was ended.</summary>
+    TimeTakenOff = 58,
     /// <summary>A wish about two children was entered or ended.</summary>
     PairWishChanged = 70,
     /// <summary>An accident record was begun.</summary>

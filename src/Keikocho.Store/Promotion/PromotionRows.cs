@@ -97,6 +97,32 @@ public sealed class OverruleRow : IIdRow
     public DateTimeOffset MadeAt { get; set; }
 }
 
+/// <summary>
+/// An instructor's decision to take a share off the least time of one rank for one child. Append-only: the newest of a child and a rank
+/// holds, and one of 0 percent ends what went before.
+/// </summary>
+public sealed class TimeOffRow : IIdRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <inheritdoc/>
+    public Guid Id { get; set; }
+    /// <summary>The child.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>The rank whose least time is meant.</summary>
+    public Guid RankId { get; set; }
+    /// <summary>The share, 1 to 100; 0 ends an earlier decision.</summary>
+    public int Percent { get; set; }
+    /// <summary>The reason.</summary>
+    public Sealed<string> Why { get; set; }
+    /// <summary>The day of the decision.</summary>
+    public DateOnly On { get; set; }
+    /// <summary>The instructor.</summary>
+    public Guid ById { get; set; }
+    /// <summary>When it was entered.</summary>
+    public DateTimeOffset MadeAt { get; set; }
+}
+
 /// <summary>An answer that was closed, printed or told: kept as it was, with the hash of its inputs and the version of the sum.</summary>
 public sealed class KeptAnswerRow : IIdRow
 {

@@ -25,6 +25,26 @@ public static class StarterNames
     /// <summary>The same as names to be found.</summary>
     public static IReadOnlyList<KnownName> Known => [.. All.Select(n => n.Known)];
 
+    /// <summary>
+    /// The same with the words of the starter kit, for a spelling that may be either. Two words of one spelling are told apart by topic and
+    /// meaning; a word that is a listed name already is not there twice.
+    /// </summary>
+    public static IReadOnlyList<KnownName> WithWords
+    {
+        get
+        {
+            if (StarterKit.Vocabulary() is not TextReading<IReadOnlyList<VocabularyWord>>.Read { Value: var words }) return Known;
+            var known = Known;
+            var names = known.Select(n => (Core.Intake.NameFold.Fold(n.Name), n.Kana)).ToHashSet();
+            return
+            [
+                .. known,
+                .. words.Where(w => !names.Contains((Core.Intake.NameFold.Fold(w.Romaji), w.Kana)))
+                    .Select(w => new KnownName(w.Romaji, w.Kana, w.Kanji, w.Topic, w.English, [])),
+            ];
+        }
+    }
+
     /// <summary>Reads a list.</summary>
     /// <exception cref="InvalidDataException">A fault, with the file, the line and the column.</exception>
     public static IReadOnlyList<StarterName> Read(TextReader text, string fileName)

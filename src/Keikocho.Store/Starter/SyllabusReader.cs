@@ -19,7 +19,8 @@ internal static class SyllabusReader
             [.. (file.Blocks("item", "items") ?? []).Select(SyllabusItems.Item)],
             file.Blocks("technique", "techniques")?.Select(Technique).ToList(),
             file.Text("source"),
-            file.Texts("cautions"));
+            file.Texts("cautions"),
+            file.Texts("gone-at-once", "goneAtOnce"));
         file.NothingElse();
         return edition;
     }

@@ -14,7 +14,7 @@ internal static class SyllabusWriter
             .Text("ladder", edition.Ladder)
             .Text("edition", edition.Name);
         if (edition.From is { } from) lines.Line(string.Create(CultureInfo.InvariantCulture, $"from = {from:yyyy-MM-dd}"));
-        lines.Text("source", edition.Source).Texts("cautions", edition.Cautions);
+        lines.Text("source", edition.Source).Texts("cautions", edition.Cautions).Texts("gone-at-once", edition.GoneAtOnce);
         lines.Line().Texts("first-course", edition.FirstCourse);
         // Nothing written means null; an empty list is said.
         if (edition.Techniques is { Count: 0 }) lines.Line("technique = []");

@@ -11,14 +11,14 @@ namespace Keikocho.Store.Syllabus;
 /// <summary>Makes a draft the next edition of its ladder.</summary>
 internal static class PublishEdition
 {
-    public static PublishOutcome Publish(WriteSession session, Guid draft, int step, string name, DateOnly from, DateOnly today, Guid? by, Guid device)
+    public static PublishOutcome Publish(WriteSession session, Guid draft, int step, string name, DateOnly from, DateOnly? changeover, DateOnly today, Guid? by, Guid device)
     {
         var db = session.Db;
         if (SyllabusStore.Last(session, draft) is not { } last) return new PublishOutcome.Gone();
         if (last.Step != step) return new PublishOutcome.Stale();
         var row = db.Editions.Single(e => e.Id == draft);
         var edition = EditionDocument.Read(last.Document) with { Name = name.Trim(), From = from };
-        var refused = Refusals(session, row.LadderId, edition, from).ToList();
+        var refused = Refusals(session, row.LadderId, edition, from, changeover).ToList();
 
         var rows = db.Ranks.Where(r => r.LadderId == row.LadderId).ToList();
         var matched = MatchRanks.Match(rows, edition, SyllabusStore.NamedKeys(session, row.LadderId));
@@ -41,7 +41,7 @@ internal static class PublishEdition
         // Two editions may hold from the same day; then the later published one is the newer, so no two have the same instant.
         var newest = db.Editions.Where(e => e.LadderId == row.LadderId && e.PublishedAt != null).Select(e => e.PublishedAt).AsEnumerable().Max();
         var at = newest is null || session.Now > newest ? session.Now : newest.Value.AddMilliseconds(1);
-        (row.Name, row.From, row.PublishedAt, row.PublishedById) = (edition.Name, from, at, by);
+        (row.Name, row.From, row.Changeover, row.PublishedAt, row.PublishedById) = (edition.Name, from, changeover, at, by);
         row.Document = EditionDocument.Write(edition);
         db.SaveChanges();
         db.EditionDrafts.Where(d => d.EditionId == draft).ExecuteDelete();
@@ -52,7 +52,7 @@ internal static class PublishEdition
         return new PublishOutcome.Published(draft, [.. left.Select(r => r.Name)]);
     }
 
-    private static IEnumerable<string> Refusals(WriteSession session, Guid ladder, Edition edition, DateOnly from)
+    private static IEnumerable<string> Refusals(WriteSession session, Guid ladder, Edition edition, DateOnly from, DateOnly? changeover)
     {
         var db = session.Db;
         if (edition.Name.Length == 0) yield return "The edition has no name; give it one, such as “edition 1”.";
@@ -60,6 +60,10 @@ internal static class PublishEdition
         if (published.Any(e => e.Name == edition.Name)) yield return $"There is an edition named “{edition.Name}” already; give this one another name.";
         if (published.MaxBy(e => e.From) is { From: { } newest } held && from < newest)
             yield return $"{from.Full()} lies before {newest.Full()}, from when {held.Name} holds; choose that day or a later one.";
+        if (changeover is { } until && until <= from)
+            yield return $"The changeover on {until.Full()} is not after {from.Full()}, from when this edition holds; choose a later day, or leave it empty.";
+        if (changeover is not null && published.Count == 0)
+            yield return "There is no edition before this one, so nobody can be tested by it; leave the changeover empty.";
         if (db.Terms.Any() && !db.Terms.Any(t => t.From == from))
             yield return $"No term begins on {from.Full()}; an edition holds from a term’s first day on, choose one.";
         foreach (var fault in CheckEdition.Faults(edition).Where(f => f.Blocks)) yield return fault.Sentence;

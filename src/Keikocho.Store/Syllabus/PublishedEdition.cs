@@ -10,6 +10,7 @@ public sealed class PublishedEdition
     internal PublishedEdition(EditionRow row)
     {
         (Id, LadderId, Name, From) = (row.Id, row.LadderId, row.Name, row.From ?? DateOnly.MinValue);
+        Changeover = row.Changeover;
         (PublishedAt, PublishedById) = (row.PublishedAt ?? DateTimeOffset.MinValue, row.PublishedById);
         edition = new Lazy<Edition>(() => EditionDocument.Read(row.Document));
     }
@@ -22,6 +23,8 @@ public sealed class PublishedEdition
     public string Name { get; }
     /// <summary>First day on which it holds.</summary>
     public DateOnly From { get; }
+    /// <summary>Until this day a child may still be tested by the edition before; null where this one holds for everybody at once.</summary>
+    public DateOnly? Changeover { get; }
     /// <summary>When it was published.</summary>
     public DateTimeOffset PublishedAt { get; }
     /// <summary>The adult who published it.</summary>

@@ -47,6 +47,8 @@ public sealed class EditionRow : IIdRow
     public string Name { get; set; } = "";
     /// <summary>First day on which it holds.</summary>
     public DateOnly? From { get; set; }
+    /// <summary>Until this day a child may still be tested by the edition before it; null where this one holds for everybody at once.</summary>
+    public DateOnly? Changeover { get; set; }
     /// <summary>When it was published; null while it is a draft.</summary>
     public DateTimeOffset? PublishedAt { get; set; }
     /// <summary>The adult who published it; null while it is a draft.</summary>

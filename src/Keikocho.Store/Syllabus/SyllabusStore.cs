@@ -111,8 +111,10 @@ public sealed class SyllabusStore(WriterQueue writer)
     /// <param name="by">The acting adult.</param>
     /// <param name="device">The device.</param>
     /// <param name="cancel">Counts only while it waits.</param>
-    public Task<PublishOutcome> PublishAsync(Guid draft, int step, string name, DateOnly from, DateOnly today, Guid? by, Guid device, CancellationToken cancel) =>
-        writer.RunAsync<PublishOutcome>(session => PublishEdition.Publish(session, draft, step, name, from, today, by, device), cancel);
+    /// <param name="changeover">Until this day a child may still be tested by the edition before; null holds for everybody at once.</param>
+    public Task<PublishOutcome> PublishAsync(
+        Guid draft, int step, string name, DateOnly from, DateOnly today, Guid? by, Guid device, CancellationToken cancel, DateOnly? changeover = null) =>
+        writer.RunAsync<PublishOutcome>(session => PublishEdition.Publish(session, draft, step, name, from, changeover, today, by, device), cancel);
 
     /// <summary>Sets a term's unit for a programme; null takes it away.</summary>
     /// <returns>False when there is no such term or programme.</returns>

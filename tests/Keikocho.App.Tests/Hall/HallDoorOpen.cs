@@ -5,6 +5,7 @@ using Keikocho.App.Hall;
 using Keikocho.App.Tests.Shell;
 using Keikocho.Store.People;
 using Keikocho.Testing;
+using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Keikocho.App.Tests.Hall;
@@ -34,14 +35,14 @@ internal sealed class HallDoorOpen : IAsyncDisposable
 
     public ClubHouse House => App.App.Services.GetRequiredService<ClubHouse>();
 
-    public static async Task<HallDoorOpen> StartAsync(string at = "2026-11-24T17:10", Action<IServiceCollection>? change = null)
+    public static async Task<HallDoorOpen> StartAsync(string at = "2026-11-24T17:10", Action<IServiceCollection>? change = null, Action<WebApplication>? add = null)
     {
         var time = FixedTime.At(at);
         var app = await RunningApp.StartAsync(services =>
         {
             services.AddSingleton<TimeProvider>(time);
             change?.Invoke(services);
-        });
+        }, add);
         var port = await app.App.Services.GetRequiredService<HallNetwork>().OpenAsync(0, TestContext.Current.CancellationToken);
         return new HallDoorOpen(app, time, port);
     }
@@ -63,7 +64,7 @@ internal sealed class HallDoorOpen : IAsyncDisposable
         var square = Invite(duty).Token;
         var token = await RunningApp.TokenAsync(tablet, $"/join?square={square}");
         var answer = await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("square", square));
-        Assert.Equal("/tonight", answer.Headers.Location?.ToString());
+        Assert.Equal("/mat", answer.Headers.Location?.ToString());
         return tablet;
     }
 

@@ -65,7 +65,7 @@ public sealed class JoiningTests
         using var first = hall.Tablet();
         var token = await RunningApp.TokenAsync(first, $"/join?square={invitation.Token}");
         var joined = await RunningApp.PostAsync(first, "/join", ("page-token", token), ("square", invitation.Token));
-        Assert.Equal("/tonight", joined.Headers.Location?.ToString());
+        Assert.Equal("/mat", joined.Headers.Location?.ToString());
         Assert.Equal(HttpStatusCode.OK, (await first.GetAsync("/register", Cancel)).StatusCode);
 
         using var second = hall.Tablet();
@@ -87,7 +87,7 @@ public sealed class JoiningTests
 
         var fresh = hall.Invite(DutyKind.Instructor);
         hall.Time.Step(Invitations.Life - TimeSpan.FromSeconds(1));
-        Assert.Equal("/tonight", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("digits", fresh.Digits))).Headers.Location?.ToString());
+        Assert.Equal("/mat", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("digits", fresh.Digits))).Headers.Location?.ToString());
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public sealed class JoiningTests
         for (var i = 0; i < Invitations.MostWrong; i++)
             await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("digits", wrong));
         Assert.Equal("/join", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("digits", invitation.Digits))).Headers.Location?.ToString());
-        Assert.Equal("/tonight", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("square", invitation.Token))).Headers.Location?.ToString());
+        Assert.Equal("/mat", (await RunningApp.PostAsync(tablet, "/join", ("page-token", token), ("square", invitation.Token))).Headers.Location?.ToString());
     }
 
     [Fact]
@@ -142,6 +142,21 @@ public sealed class JoiningTests
             Assert.DoesNotContain("href=\"/students", page, StringComparison.Ordinal);
             Assert.DoesNotContain("href=\"/club", page, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public async Task The_page_that_tablets_keep_is_the_same_for_everybody_and_holds_nothing_of_anybody()
+    {
+        await using var hall = await HallDoorOpen.StartAsync();
+        using var stranger = hall.Tablet();
+        using var leader = await hall.TabletOfAsync(DutyKind.JuniorLeader);
+        using var adult = await hall.TabletOfAsync(DutyKind.HeadInstructor);
+        var page = await stranger.GetStringAsync("/mat", Cancel);
+        Assert.Equal(page, await leader.GetStringAsync("/mat", Cancel));
+        Assert.Equal(page, await adult.GetStringAsync("/mat", Cancel));
+        Assert.DoesNotContain("Larkwater", page, StringComparison.Ordinal);
+        using var answer = await adult.GetAsync("/mat/evening", Cancel);
+        Assert.True(answer.Headers.CacheControl?.NoStore);
     }
 
     [Fact]

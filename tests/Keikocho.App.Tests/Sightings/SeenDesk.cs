@@ -9,7 +9,7 @@ namespace Keikocho.App.Tests.Sightings;
 internal static class SeenDesk
 {
     /// <summary>Publishes a syllabus of two throws, a hold, a word that must be right, and a fall.</summary>
-    public static async Task PublishAsync(this SpringClub club)
+    public static async Task PublishAsync(this SpringClub club, Minima? minima = null)
     {
         var edition = new Edition(
             "Juniors",
@@ -17,7 +17,7 @@ internal static class SeenDesk
             null,
             [
                 new LadderRank("white", "White", null, "white", 0, new Minima(), []),
-                new LadderRank("white-1", "White, one red tip", null, "white", 1, new Minima(), [
+                new LadderRank("white-1", "White, one red tip", null, "white", 1, minima ?? new Minima(), [
                     new Requirement("throws", new Ask.AllOf(["o-goshi", "uki-goshi"])),
                     new Requirement("stop", new Ask.AllOf(["stop"]), Critical: true),
                     new Requirement("falls", new Ask.AllOf(["fall-back"]), Critical: true)]),

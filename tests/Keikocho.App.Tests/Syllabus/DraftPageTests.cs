@@ -147,6 +147,31 @@ public sealed class DraftPageTests
     }
 
     [Fact]
+    public async Task A_text_that_can_be_read_is_kept_with_what_stands_against_it_and_publication_stays_barred()
+    {
+        await using var desk = await ClubDesk.FreshAsync();
+        await desk.BeginAsync("sample:ladder-willow");
+        async Task<string> TextAsync() => WebUtility.HtmlDecode(Regex.Match(await desk.Browser.GetStringAsync("/syllabus/draft/text", Stop), "<textarea[^>]*>(.*?)</textarea>", RegexOptions.Singleline).Groups[1].Value);
+        var text = await TextAsync();
+        var first = desk.Stored().Ranks.SelectMany(r => r.Requirements).Select(r => r.Ask).OfType<Core.Syllabus.Ask.AllOf>().First().Items[0];
+        // An item that is asked is taken out of the items: nothing of it holds together any more, and it is kept all the same.
+        var broken = text.Replace($"key = \"{first}\"", "key = \"somewhat-else\"", StringComparison.Ordinal);
+        Assert.Matches("The draft was written anew as a text; \\d+ things? to mend before it can be published.", await desk.StepAsync("text", ("text", broken)));
+        Assert.Contains(desk.Stored().Items, i => i.Key == "somewhat-else");
+        var page = await desk.PageAsync("/syllabus/draft");
+        Assert.Contains("Before it can be published:", page, StringComparison.Ordinal);
+        Assert.Contains(first, page, StringComparison.Ordinal);
+        foreach (var rank in desk.Stored().Ranks) await desk.PageAsync($"/syllabus/draft/rank/{rank.Key}");
+        Assert.Equal(broken.ReplaceLineEndings("\n").Trim(), (await TextAsync()).Trim());
+        await desk.RefusedStepAsync("publish", ("publish-name", "edition 9"), ("publish-from", ClubDesk.Today.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.Empty(desk.Book().EditionsOf(desk.Book().Programmes[0].LadderId));
+
+        // A key that stands twice cannot be shown: then the text stays in the field, with the line.
+        var twice = await desk.RefusedStepAsync("text", ("text", text.Replace($"key = \"{desk.Stored().Ranks[2].Key}\"", $"key = \"{desk.Stored().Ranks[1].Key}\"", StringComparison.Ordinal)));
+        Assert.Matches("Line \\d+, rank", twice);
+    }
+
+    [Fact]
     public async Task Own_belts_stay_worn_and_one_that_is_dropped_stops_publication()
     {
         await using var desk = await ClubDesk.DemoAsync();

@@ -73,7 +73,8 @@ public sealed class RankMinimaTests
     {
         using var reading = club.Reading();
         var book = BookStore.Read(reading, new DateOnly(2026, 1, 1));
-        var rule = ClubRules.Clock(book, book.Programmes[0], child, SpringClub.Test, club.Today);
+        var (programme, enrolment) = (book.Programmes[0], book.EnrolmentsOfPerson(child)[0]);
+        var rule = ChildTime.Of(book, programme, enrolment, book.EditionOn(programme.LadderId, SpringClub.Test), SpringClub.Test, club.Today).Rule;
         return (rule.MinimumLessons, rule.MinimumWeeks);
     }
 

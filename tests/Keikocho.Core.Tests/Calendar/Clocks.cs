@@ -64,4 +64,14 @@ internal static class Clocks
                     l.Item2 == 9))],
                 test < 0 ? null : Day(3, 1).AddDays(asOf + test),
                 test < 30 ? null : Day(9, 1)));
+
+    /// <summary>The same with what a rank may ask beside it: months, two ranks, lessons of some length, time taken off.</summary>
+    public static Gen<ClockSnapshot> OfARank { get; } =
+        Gen.Select(Any, Gen.Int[0, 3], Gen.Int[0, 40], Gen.Select(Gen.Int[0, 2], Gen.Int[0, 100], Gen.Int[-1, 100]), Gen.Int[0, 99].Array[40]).Select((s, months, back, rule, minutes) => s with
+        {
+            Rule = s.Rule with { MinimumMonths = months, ShortestLessonMinutes = 30 * rule.Item1 },
+            Lessons = [.. s.Lessons.Select((l, i) => l with { Minutes = minutes[i] < 10 ? null : minutes[i] })],
+            LessonsFrom = rule.Item2 < 50 ? s.StartOn.AddDays(-back) : null,
+            Off = rule.Item3 < 0 ? null : new TimeOff(rule.Item3, "the child trained elsewhere", 100),
+        });
 }

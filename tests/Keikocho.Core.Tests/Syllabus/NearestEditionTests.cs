@@ -41,8 +41,8 @@ public sealed class NearestEditionTests
         Assert.Equal((true, 3, 3), (answer.IsNewer, answer.OlderLeft, answer.NewerLeft));
         Assert.Equal(
             [
-                "Left by old edition: 3, by new edition: 3. As many by both, so new edition holds.",
-                "For safety i of new edition holds at once.",
+                "By the older list, old edition, 3 items are left, by the new one, new edition, 3: as many by both, so new edition is asked.",
+                "For safety i of new edition is asked at once.",
             ],
             answer.Reasons.Select(r => r.Sentence));
     }

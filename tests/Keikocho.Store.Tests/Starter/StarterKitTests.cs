@@ -38,6 +38,31 @@ public class StarterKitTests
         Assert.Contains("Not reviewed by a graded instructor.", edition.Cautions!);
     }
 
+    // The bank has the questions, a ladder those that it asks: letter for letter the same, so that nobody learns another answer than is asked.
+    [Theory]
+    [MemberData(nameof(Ladders))]
+    public void A_ladder_asks_the_questions_of_the_bank_as_they_stand_there(string file)
+    {
+        var bank = Assert.IsType<TextReading<IReadOnlyList<StarterQuestion>>.Read>(StarterKit.Questions()).Value.ToDictionary(q => q.Key);
+        var asked = Starters.Edition(StarterKit.Ladder(file)).Items.Where(i => i.Kind == ItemKind.Question).ToList();
+        Assert.NotEmpty(asked);
+        foreach (var item in asked)
+        {
+            Assert.True(bank.TryGetValue(item.Key, out var question), $"{item.Key} is not in questions.toml.");
+            Assert.Equal((question.Text, question.Safety), (item.Name, item.Safety));
+            Assert.Equal(question.Answers, item.Answers ?? []);
+        }
+    }
+
+    [Fact]
+    public void A_spelling_is_looked_for_among_names_and_words()
+    {
+        var index = NameIndex.Of(StarterNames.WithWords);
+        Assert.Equal("O-soto-gari", Assert.IsType<NameOutcome.One>(index.Resolve("osotogari")).Name);
+        Assert.Equal("hajime", Assert.IsType<NameOutcome.One>(index.Resolve("Hajime")).Name);
+        Assert.True(StarterNames.WithWords.Count > StarterNames.Known.Count + 100);
+    }
+
     [Theory]
     [InlineData("ladder-willow.toml", 6, 4)]
     [InlineData("ladder-heron.toml", 10, 3)]

@@ -122,6 +122,49 @@ public abstract class SyllabusSpecification(StoreHost host) : StoreSpecification
     }
 
     [Fact]
+    public async Task A_changeover_day_lets_the_edition_before_be_asked_until_it_and_not_on_it()
+    {
+        await using var club = await MadeAsync();
+        await club.PublishedAsync(SmallLadder.Edition, "edition 1", Spring);
+        var draft = await club.BegunAsync(SmallLadder.Edition);
+        Task<PublishOutcome> Publish(DateOnly? changeover) => club.Store.PublishAsync(draft, 1, "edition 2", Summer, Today, club.Head, club.Device, Cancel, changeover);
+        Assert.Contains("is not after 14 April 2026", Assert.Single(Assert.IsType<PublishOutcome.Refused>(await Publish(Summer)).Sentences), StringComparison.Ordinal);
+        Assert.IsType<PublishOutcome.Published>(await Publish(Summer.AddDays(60)));
+        var book = club.Book();
+        var ladder = book.Programmes[0].LadderId;
+        Assert.Equal(Summer.AddDays(60), book.NewestEdition(ladder)!.Changeover);
+        foreach (var (day, beside) in new[] { (Summer.AddDays(-1), null), (Summer, "edition 1"), (Summer.AddDays(59), "edition 1"), (Summer.AddDays(60), null) })
+            Assert.Equal(beside, book.OlderBeside(ladder, day)?.Name);
+        Assert.Equal("edition 2", book.ComingAfter(ladder, Summer.AddDays(-1))?.Name);
+        Assert.Null(book.ComingAfter(ladder, Summer));
+    }
+
+    [Fact]
+    public async Task The_first_edition_has_none_before_it_to_be_asked()
+    {
+        await using var club = await MadeAsync();
+        var draft = await club.BegunAsync(SmallLadder.Edition);
+        var outcome = await club.Store.PublishAsync(draft, 1, "edition 1", Spring, Today, club.Head, club.Device, Cancel, Summer);
+        Assert.Contains("There is no edition before this one", Assert.Single(Assert.IsType<PublishOutcome.Refused>(outcome).Sentences), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_rank_has_the_name_of_the_edition_that_holds_on_the_day_shown()
+    {
+        await using var club = await MadeAsync();
+        await club.PublishedAsync(SmallLadder.Edition, "edition 1", Spring);
+        var renamed = SmallLadder.Edition with { Ranks = [.. SmallLadder.Edition.Ranks.Select(r => r.Key == "white-1" ? r with { Name = "First red tip" } : r)] };
+        await club.PublishedAsync(renamed, "edition 2", Summer);
+        foreach (var (day, name) in new[] { (Today, "White, one red tip"), (Summer.AddDays(-1), "White, one red tip"), (Summer, "First red tip") })
+        {
+            using var reading = club.Engine.OpenReading();
+            var book = BookStore.Read(reading, Spring, day);
+            Assert.Equal(name, book.Ranks[1].Name);
+            Assert.Equal(name, book.Rank(book.Ranks[1].Id)!.Name);
+        }
+    }
+
+    [Fact]
     public async Task Belts_that_are_worn_stay_the_same_rows_by_name_or_by_cloth_and_tips()
     {
         await using var club = await MadeAsync();

@@ -44,13 +44,15 @@ internal static class PublishPosts
         if (club.Acting is not { } acting) return SyllabusPosts.NobodyActs(SyllabusAddress.Of(SyllabusAddress.Draft, desk.Programme.Id));
         var name = sent.Name("publish-name", "The edition has no name. “edition 1” will do.");
         var from = sent.Day("publish-from", "Choose the day from which it holds.");
+        var changeover = sent.DayIfAny("publish-changeover");
+        if (sent.IsTaken && changeover <= from) sent.Refuse("publish-changeover", $"{changeover!.Value.Full()} is not after the day from which it holds; choose a later day, or leave it empty.");
         if (!sent.IsTaken) return RankPosts.DraftAgain(desk, sent.Kept());
         switch (await club.House.Syllabus.PublishAsync(
-            desk.Draft.Id, sent.WholeIfAny("step", 1, int.MaxValue, "Step") ?? 0, name, from!.Value, club.Today, acting.Id, club.Device, cancel))
+            desk.Draft.Id, sent.WholeIfAny("step", 1, int.MaxValue, "Step") ?? 0, name, from!.Value, club.Today, acting.Id, club.Device, cancel, changeover))
         {
             case PublishOutcome.Published { Kept: var kept }:
                 return Redirects.SeeOther(page, new FlashMessage(
-                    $"{AskWords.Capital(name)} is published. It holds from {from.Value.Full()} on.",
+                    $"{AskWords.Capital(name)} is published. It holds from {from.Value.Full()} on.{(changeover is { } until ? $" Tests before {until.Full()} go by the list that a child is nearer to." : "")}",
                     kept.Count == 0 ? "" : $"In the history of those who wore them stay: {string.Join(", ", kept.Take(10))}."));
             case PublishOutcome.Refused { Sentences: var sentences }:
                 foreach (var sentence in sentences) sent.Refuse("publish-from", sentence);

@@ -16,9 +16,14 @@ internal static class TextPosts
         var sent = new SentForm(fields);
         return SyllabusPosts.StepAsync(club, sent, programme => SyllabusAddress.Of(SyllabusAddress.Text, programme), desk =>
         {
-            switch (SyllabusText.Read(Typed(fields["text"]), FileName))
+            switch (SyllabusText.ReadDraft(Typed(fields["text"]), FileName))
             {
-                case SyllabusReading.Read read: return new Edited(read.Edition with { From = null }, "The draft was written anew as a text.");
+                // What stands against its publication is listed on the page of the draft; it is kept all the same.
+                case SyllabusReading.Read read:
+                    var open = read.Cautions.Count(fault => fault.Blocks);
+                    return new Edited(read.Edition with { From = null }, open == 0
+                        ? "The draft was written anew as a text."
+                        : $"The draft was written anew as a text; {Counted.Of(open, "thing")} to mend before it can be published.");
                 case SyllabusReading.Faulty faulty:
                     foreach (var fault in faulty.Faults) sent.Refuse("text", Sentence(fault));
                     return null;

@@ -1549,6 +1549,45 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Results");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Percent")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("RankId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Why")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.HasIndex("Club", "RankId");
+
+                    b.ToTable("TimeOffs");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
                 {
                     b.Property<int>("Club")
@@ -1805,6 +1844,9 @@ namespace Keikocho.Store.Migrations.Postgres
 
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("Changeover")
+                        .HasColumnType("date");
 
                     b.Property<string>("Document")
                         .IsRequired()
@@ -2250,6 +2292,21 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasOne("Keikocho.Store.Calendar.PromotionTestRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "TestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Syllabus.RankRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "RankId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

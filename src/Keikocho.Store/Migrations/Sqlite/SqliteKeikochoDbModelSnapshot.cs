@@ -1596,6 +1596,48 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("Results");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Percent")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("RankId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("Why")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.HasIndex("Club", "RankId");
+
+                    b.ToTable("TimeOffs");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
                 {
                     b.Property<int>("Club")
@@ -1859,6 +1901,9 @@ namespace Keikocho.Store.Migrations.Sqlite
 
                     b.Property<byte[]>("Id")
                         .HasColumnType("BLOB");
+
+                    b.Property<DateOnly?>("Changeover")
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Document")
                         .IsRequired()
@@ -2306,6 +2351,21 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasOne("Keikocho.Store.Calendar.PromotionTestRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "TestId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Syllabus.RankRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "RankId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -6,15 +6,17 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Starter;
 using Keikocho.Store.Syllabus;
 
-namespace Keikocho.App.PromotionTests;
+namespace Keikocho.App.Syllabus;
 
 /// <summary>A published edition made ready for the sheets of many children.</summary>
 public sealed class EditionInHand
 {
     private readonly IReadOnlyList<string>[] upTo;
 
-    internal EditionInHand(Edition edition, NameIndex names)
+    internal EditionInHand(PublishedEdition published, NameIndex names)
     {
+        Published = published;
+        var edition = published.Edition;
         Prepared = PreparedEdition.Of(edition, names);
         HarderForms = [.. edition.Items.Where(i => i.Covers is { Count: > 0 })];
         var falls = edition.Items.Where(i => i.Kind == ItemKind.Fall).Select(i => i.Key).ToHashSet(StringComparer.Ordinal);
@@ -26,6 +28,9 @@ public sealed class EditionInHand
             upTo[i] = [.. keys.Order(StringComparer.Ordinal)];
         }
     }
+
+    /// <summary>The edition as it was published.</summary>
+    public PublishedEdition Published { get; }
 
     /// <summary>The edition.</summary>
     public Edition Edition => Prepared.Edition;
@@ -71,7 +76,7 @@ public sealed class EditionsInHand
     public EditionInHand Of(PublishedEdition edition)
     {
         ArgumentNullException.ThrowIfNull(edition);
-        return editions.GetOrAdd(edition.Id, static (_, pair) => new EditionInHand(pair.edition.Edition, pair.names.Value), (edition, names));
+        return editions.GetOrAdd(edition.Id, static (_, pair) => new EditionInHand(pair.edition, pair.names.Value), (edition, names));
     }
 
     /// <summary>The club's age rules, the same list for the same book.</summary>

@@ -11,8 +11,8 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Keikocho.Store.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteKeikochoDb))]
-    [Migration("20261126031449_Evening")]
-    partial class Evening
+    [Migration("20261126030237_TimeOffAndChangeover")]
+    partial class TimeOffAndChangeover
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -531,238 +531,6 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasIndex("Club", "Key", "From");
 
                     b.ToTable("Settings");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.KeepTogetherRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("FirstId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<DateOnly>("From")
-                        .HasColumnType("TEXT");
-
-                    b.Property<byte[]>("SecondId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<DateOnly?>("To")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "FirstId");
-
-                    b.HasIndex("Club", "SecondId");
-
-                    b.ToTable("KeepTogethers");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ObstacleRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("FromLengthCm")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("FromWidthCm")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("HallId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("LengthCm")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("WidthCm")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "HallId");
-
-                    b.ToTable("Obstacles");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("ById")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("End")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("ItemId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("LessonId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Slot")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long?>("TakenBackAt")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "ItemId");
-
-                    b.HasIndex("Club", "LessonId");
-
-                    b.ToTable("Showings");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.TogetherRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Activity")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("LessonId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("OneId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("OtherId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Round")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long?>("UndoneAt")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "LessonId");
-
-                    b.HasIndex("Club", "OneId");
-
-                    b.HasIndex("Club", "OtherId");
-
-                    b.ToTable("Togethers");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.AdultCodeRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("PersonId")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("Digest")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Salt")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.HasKey("Club", "PersonId");
-
-                    b.ToTable("AdultCodes");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.JoinRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<DateOnly>("Date")
-                        .HasColumnType("TEXT");
-
-                    b.Property<byte[]>("DeviceId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long>("EndsAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("HallId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long>("JoinedAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("LetInById")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Number")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("PersonId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long?>("PutOutAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("PutOutById")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Role")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "HallId");
-
-                    b.HasIndex("Club", "PersonId");
-
-                    b.HasIndex("Club", "Date", "HallId");
-
-                    b.HasIndex("Club", "DeviceId", "JoinedAt");
-
-                    b.ToTable("Joins");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Intake.ReadingRow", b =>
@@ -1599,7 +1367,7 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("Results");
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
                 {
                     b.Property<int>("Club")
                         .HasColumnType("INTEGER");
@@ -1611,68 +1379,34 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("BLOB");
 
-                    b.Property<byte[]>("DeviceId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Kind")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("KnockId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
                     b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<DateOnly?>("On")
-                        .HasColumnType("TEXT");
-
-                    b.Property<byte[]>("Words")
-                        .HasColumnType("BLOB");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "KnockId");
-
-                    b.ToTable("KnockLines");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<int>("Activity")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("LessonId")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<bool>("NearMiss")
                         .HasColumnType("INTEGER");
 
                     b.Property<DateOnly>("On")
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("Percent")
+                        .HasColumnType("INTEGER");
+
                     b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("RankId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("Why")
                         .IsRequired()
                         .HasColumnType("BLOB");
 
                     b.HasKey("Club", "Id");
 
-                    b.HasIndex("Club", "LessonId");
-
                     b.HasIndex("Club", "PersonId");
 
-                    b.ToTable("Knocks");
+                    b.HasIndex("Club", "RankId");
+
+                    b.ToTable("TimeOffs");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
@@ -1720,53 +1454,6 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("StandDowns");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Sealing.LockRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Id")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("ById")
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("ByPassphrase")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("ByRecovery")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<long?>("EndedAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Form")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("MemoryKib")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("Passes")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("RecoverySalt")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.Property<byte[]>("Salt")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.HasKey("Club", "Id");
-
-                    b.ToTable("Locks");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.AgeRuleRow", b =>
@@ -1859,6 +1546,9 @@ namespace Keikocho.Store.Migrations.Sqlite
 
                     b.Property<byte[]>("Id")
                         .HasColumnType("BLOB");
+
+                    b.Property<DateOnly?>("Changeover")
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Document")
                         .IsRequired()
@@ -2046,96 +1736,6 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Evening.KeepTogetherRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "FirstId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "SecondId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ObstacleRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Club.HallRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "HallId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "ItemId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "LessonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.TogetherRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "LessonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "OneId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "OtherId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.AdultCodeRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "PersonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.JoinRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Club.DeviceRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "DeviceId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.Club.HallRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "HallId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "PersonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Keikocho.Store.Intake.ReadingTraceRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Intake.ReadingRow", null)
@@ -2310,26 +1910,17 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
                 {
-                    b.HasOne("Keikocho.Store.Safety.KnockRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "KnockId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "LessonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Syllabus.RankRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "RankId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

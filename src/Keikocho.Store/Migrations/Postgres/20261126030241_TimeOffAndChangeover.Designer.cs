@@ -12,8 +12,8 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace Keikocho.Store.Migrations.Postgres
 {
     [DbContext(typeof(PostgresKeikochoDb))]
-    [Migration("20261126031456_Evening")]
-    partial class Evening
+    [Migration("20261126030241_TimeOffAndChangeover")]
+    partial class TimeOffAndChangeover
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -525,225 +525,6 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "Key", "From");
 
                     b.ToTable("Settings");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.KeepTogetherRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("FirstId")
-                        .HasColumnType("uuid");
-
-                    b.Property<DateOnly>("From")
-                        .HasColumnType("date");
-
-                    b.Property<Guid>("SecondId")
-                        .HasColumnType("uuid");
-
-                    b.Property<DateOnly?>("To")
-                        .HasColumnType("date");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "FirstId");
-
-                    b.HasIndex("Club", "SecondId");
-
-                    b.ToTable("KeepTogethers");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ObstacleRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("FromLengthCm")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("FromWidthCm")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("HallId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("LengthCm")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Name")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("WidthCm")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "HallId");
-
-                    b.ToTable("Obstacles");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("ById")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("End")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("ItemId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("LessonId")
-                        .HasColumnType("uuid");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<int>("Slot")
-                        .HasColumnType("integer");
-
-                    b.Property<long?>("TakenBackAt")
-                        .HasColumnType("bigint");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "ItemId");
-
-                    b.HasIndex("Club", "LessonId");
-
-                    b.ToTable("Showings");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.TogetherRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Activity")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("LessonId")
-                        .HasColumnType("uuid");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<Guid>("OneId")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid>("OtherId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Round")
-                        .HasColumnType("integer");
-
-                    b.Property<long?>("UndoneAt")
-                        .HasColumnType("bigint");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "LessonId");
-
-                    b.HasIndex("Club", "OneId");
-
-                    b.HasIndex("Club", "OtherId");
-
-                    b.ToTable("Togethers");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.AdultCodeRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("PersonId")
-                        .HasColumnType("uuid");
-
-                    b.Property<byte[]>("Digest")
-                        .IsRequired()
-                        .HasColumnType("bytea");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<byte[]>("Salt")
-                        .IsRequired()
-                        .HasColumnType("bytea");
-
-                    b.HasKey("Club", "PersonId");
-
-                    b.ToTable("AdultCodes");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.JoinRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<DateOnly>("Date")
-                        .HasColumnType("date");
-
-                    b.Property<Guid>("DeviceId")
-                        .HasColumnType("uuid");
-
-                    b.Property<long>("EndsAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<Guid>("HallId")
-                        .HasColumnType("uuid");
-
-                    b.Property<long>("JoinedAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<Guid>("LetInById")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Number")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("PersonId")
-                        .HasColumnType("uuid");
-
-                    b.Property<long?>("PutOutAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<Guid?>("PutOutById")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Role")
-                        .HasColumnType("integer");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "HallId");
-
-                    b.HasIndex("Club", "PersonId");
-
-                    b.HasIndex("Club", "Date", "HallId");
-
-                    b.HasIndex("Club", "DeviceId", "JoinedAt");
-
-                    b.ToTable("Joins");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Intake.ReadingRow", b =>
@@ -1552,7 +1333,7 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Results");
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
                 {
                     b.Property<int>("Club")
                         .HasColumnType("integer");
@@ -1563,64 +1344,32 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<Guid>("ById")
                         .HasColumnType("uuid");
 
-                    b.Property<Guid>("DeviceId")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Kind")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("KnockId")
-                        .HasColumnType("uuid");
-
                     b.Property<long>("MadeAt")
                         .HasColumnType("bigint");
-
-                    b.Property<DateOnly?>("On")
-                        .HasColumnType("date");
-
-                    b.Property<byte[]>("Words")
-                        .HasColumnType("bytea");
-
-                    b.HasKey("Club", "Id");
-
-                    b.HasIndex("Club", "KnockId");
-
-                    b.ToTable("KnockLines");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<int>("Activity")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("LessonId")
-                        .HasColumnType("uuid");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<bool>("NearMiss")
-                        .HasColumnType("boolean");
 
                     b.Property<DateOnly>("On")
                         .HasColumnType("date");
 
+                    b.Property<int>("Percent")
+                        .HasColumnType("integer");
+
                     b.Property<Guid>("PersonId")
                         .HasColumnType("uuid");
 
-                    b.HasKey("Club", "Id");
+                    b.Property<Guid>("RankId")
+                        .HasColumnType("uuid");
 
-                    b.HasIndex("Club", "LessonId");
+                    b.Property<byte[]>("Why")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
 
                     b.HasIndex("Club", "PersonId");
 
-                    b.ToTable("Knocks");
+                    b.HasIndex("Club", "RankId");
+
+                    b.ToTable("TimeOffs");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
@@ -1666,53 +1415,6 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("StandDowns");
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Sealing.LockRow", b =>
-                {
-                    b.Property<int>("Club")
-                        .HasColumnType("integer");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("uuid");
-
-                    b.Property<Guid?>("ById")
-                        .HasColumnType("uuid");
-
-                    b.Property<byte[]>("ByPassphrase")
-                        .IsRequired()
-                        .HasColumnType("bytea");
-
-                    b.Property<byte[]>("ByRecovery")
-                        .IsRequired()
-                        .HasColumnType("bytea");
-
-                    b.Property<long?>("EndedAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<int>("Form")
-                        .HasColumnType("integer");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("bigint");
-
-                    b.Property<int>("MemoryKib")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("Passes")
-                        .HasColumnType("integer");
-
-                    b.Property<byte[]>("RecoverySalt")
-                        .IsRequired()
-                        .HasColumnType("bytea");
-
-                    b.Property<byte[]>("Salt")
-                        .IsRequired()
-                        .HasColumnType("bytea");
-
-                    b.HasKey("Club", "Id");
-
-                    b.ToTable("Locks");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Syllabus.AgeRuleRow", b =>
@@ -1805,6 +1507,9 @@ namespace Keikocho.Store.Migrations.Postgres
 
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<DateOnly?>("Changeover")
+                        .HasColumnType("date");
 
                     b.Property<string>("Document")
                         .IsRequired()
@@ -1990,96 +1695,6 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Evening.KeepTogetherRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "FirstId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "SecondId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ObstacleRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Club.HallRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "HallId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "ItemId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "LessonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Evening.TogetherRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "LessonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "OneId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "OtherId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.AdultCodeRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "PersonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Hall.JoinRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Club.DeviceRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "DeviceId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.Club.HallRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "HallId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Keikocho.Store.People.PersonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "PersonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Keikocho.Store.Intake.ReadingTraceRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Intake.ReadingRow", null)
@@ -2254,26 +1869,17 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockLineRow", b =>
+            modelBuilder.Entity("Keikocho.Store.Promotion.TimeOffRow", b =>
                 {
-                    b.HasOne("Keikocho.Store.Safety.KnockRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "KnockId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Keikocho.Store.Safety.KnockRow", b =>
-                {
-                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
-                        .WithMany()
-                        .HasForeignKey("Club", "LessonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.Syllabus.RankRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "RankId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
