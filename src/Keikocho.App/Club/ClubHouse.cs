@@ -27,6 +27,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Marks = new MarksStore(Writer);
         Sightings = new SightingsStore(Writer);
         StandDowns = new StandDownStore(Writer);
+        Knocks = new KnockStore(Writer);
         Ways = new AdaptationStore(Writer);
         Syllabus = new SyllabusStore(Writer);
         Promotion = new PromotionStore(Writer);
@@ -66,6 +67,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>What children may not do for now.</summary>
     public StandDownStore StandDowns { get; }
+
+    /// <summary>Knocks and their accident records.</summary>
+    public KnockStore Knocks { get; }
 
     /// <summary>Agreed other ways of showing.</summary>
     public AdaptationStore Ways { get; }

@@ -123,6 +123,13 @@ public static class ClubRules
             Whole(book, "fallGate.awayDays", day, proposed.AwayDays));
     }
 
+    /// <summary>What is asked after a knock to the head.</summary>
+    public static KnockRule Knock(ClubBook book, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return KnockRuleOf.Settings(key => book.Setting(key, day));
+    }
+
     /// <summary>What makes an item good, and the lead time of a renewal.</summary>
     public static ReadinessRule Readiness(ClubBook book, DateOnly day)
     {

@@ -50,6 +50,7 @@ public static class SumVerb
         "weight" => "Whether a weight that was typed may be a slip: pounds for kilograms, a digit too many or too few",
         "sheet" => "What must be shown for one rank at one test, by one child or on the copy on the wall",
         "readiness" => "Whether one child is put forward at a test, if something is done, or not this time, with every reason",
+        "knock" => "The earliest dates after a knock to the head, what is shut today, and when to ask a doctor",
         "pair" => "Who works with whom tonight: pairs, one three or one child with an adult, and who cannot be placed",
         "falls" => "How many falls each child takes in the drills of tonight, and a lighter drill for who takes too many",
         "card" => "What one end of the mat does tonight, from who came: slots with minutes, roles, words, whom to look at",

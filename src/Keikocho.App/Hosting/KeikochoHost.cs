@@ -7,6 +7,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Commands;
 using Keikocho.App.Hall;
 using Keikocho.App.Import;
+using Keikocho.App.Knocks;
 using Keikocho.App.Mat;
 using Keikocho.App.Papers;
 using Keikocho.App.ParentsPages;
@@ -72,6 +73,8 @@ public static class KeikochoHost
         JoinPosts.Map(app);
         CardsPosts.Map(app);
         MatPosts.Map(app);
+        KnockPosts.Map(app);
+        KnockPapers.Map(app);
         ForAdults.Map(app);
         ClosingPosts.Map(app);
     }

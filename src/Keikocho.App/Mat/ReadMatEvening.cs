@@ -45,7 +45,7 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
             [.. lessons.Select((lesson, i) => Lesson(club, lesson, registers[i], tonight[i], seen))],
             adults,
             TopOf(tonight),
-            []);
+            [.. KnockActivities.All.Select(a => new MatWord((int)a.Activity, a.Words))]);
     }
 
     private MatLesson Lesson(OpenClub club, LessonRow lesson, RegisterView register, TonightView tonight, SeenAs seen)

@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.Knocks;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.App.Sightings;
@@ -142,6 +143,7 @@ public static class SeenPosts
         if (errors.Count > 0) return Refuse(view, errors, form);
         var outcome = await club.House.StandDowns.LiftAsync(which, id, adult, on!.Value, form.LiftWhy, club.Today, acting.Id, club.Device, cancel);
         if (outcome == StandDownOutcome.NotSaid) return Refuse(view, [new("liftOn", $"{on.Value.Full()} is before the stand-down began.")], form);
+        if (outcome == StandDownOutcome.KnockNotYet) return Refuse(view, [new("liftWhich", KnockSum.WhyNotLifted(club, id))], form);
         if (outcome == StandDownOutcome.NoAdult) return Refuse(view, [new("liftBy", "That adult had no duty in the club on that day, or was not 18. Choose another, or another day.")], form);
         return Done(view, StandDownForms.Said(outcome, on < club.Today
             ? $"Lifted from {on.Value.Full()}, entered today: falls count from today on, and are shown again first; the old entry stays in the history."

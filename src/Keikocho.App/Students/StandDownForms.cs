@@ -52,6 +52,7 @@ public static class StandDownForms
         StandDownOutcome.AlreadyStored => new FlashMessage("Nothing was changed.", "It stands so already."),
         StandDownOutcome.Unknown => new FlashMessage("Nothing was changed.", "That stand-down does not stand any more. Look at the list.", NeedsALook: true),
         StandDownOutcome.NoAdult => new FlashMessage("Nothing was changed.", "Only an adult of 18 or over with a duty in the club lifts a stand-down.", NeedsALook: true),
+        StandDownOutcome.KnockNotYet => new FlashMessage("Nothing was changed.", "A knock brought that stand-down, and something is missing before it is lifted. Look at the knock.", NeedsALook: true),
         StandDownOutcome.NotSaid => new FlashMessage("Nothing was changed.", "A day or the reason does not fit. Look at the list and try once more.", NeedsALook: true),
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "There is no such outcome."),
     };

@@ -46,6 +46,7 @@ public sealed record TonightEnd(ImmutableArray<TonightChild> Here, ImmutableArra
 /// <param name="NoFallIsMarked">Nobody on the register has a fall marked: the gates say nothing of any one child.</param>
 /// <param name="Suggestions">Marks that wait for somebody who may confirm them.</param>
 /// <param name="Reviews">Stand-downs whose review day has come; whose they are stands on the laptop's own page.</param>
+/// <param name="OpenSlips">Knocks of this evening whose slip waits to be handed over; for the laptop alone.</param>
 public sealed record TonightView(
     LessonRow Lesson,
     string Line,
@@ -65,7 +66,8 @@ public sealed record TonightView(
     ImmutableArray<(Guid LessonId, string Programme)> Evening,
     bool NoFallIsMarked,
     int Suggestions,
-    int Reviews)
+    int Reviews,
+    ImmutableArray<(Guid KnockId, string Words)> OpenSlips)
 {
     /// <summary>Reads the evening of a lesson.</summary>
     public static TonightView Of(OpenClub club, LessonRow lesson, Reckonings reckonings)
@@ -119,7 +121,9 @@ public sealed record TonightView(
             [.. EveningLesson.SameEvening(book, lesson).Select(l => (l.Id, book.Programme(l.ProgrammeId)!.Name))],
             noFall,
             seen.Values.Sum(s => s.Suggestions),
-            seen.Values.Sum(s => ChildGates.Standing(book, s, lesson.Date).ForReview.Count));
+            seen.Values.Sum(s => ChildGates.Standing(book, s, lesson.Date).ForReview.Count),
+            [.. Store.Safety.OpenSlips.Of(club.Reading, [.. EveningLesson.SameEvening(book, lesson).Select(l => l.Id)])
+                .Select(s => (s.KnockId, Store.Safety.OpenSlips.Words([book.Person(s.PersonId)?.CallName ?? "a child"])))]);
     }
 
     private static TonightChild Child(

@@ -35,7 +35,7 @@ public abstract record QuestionOutcome
 public static class AnswerQuestion
 {
     /// <summary>The names, in the order to list them.</summary>
-    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls", "card", "mat", "merge"];
+    public static IReadOnlyList<string> Names { get; } = ["clock", "attendance", "roll", "adults", "names", "gate", "standdown", "weight", "sheet", "readiness", "pair", "falls", "card", "mat", "merge", "knock"];
 
     /// <summary>Does the sum called <paramref name="name"/> on the question <paramref name="json"/>.</summary>
     /// <param name="name">The sum.</param>
@@ -57,6 +57,7 @@ public static class AnswerQuestion
             "weight" => Do<WeightSnapshot, WeightAnswer>(json, WeightSlips.Judge),
             "sheet" => Do<SheetSnapshot, RequirementSheet>(json, MakeSheet.Make),
             "readiness" => Do<ReadinessSnapshot, ReadinessAnswer>(json, ReckonReadiness.Reckon),
+            "knock" => Do<HeadKnockSnapshot, HeadKnockAnswer>(json, HeadKnock.Reckon),
             "pair" => Do<PartnersQuestion, PartnersAnswer>(json, PairsTonight.Make),
             "falls" => Do<FallsQuestion, FallsAnswer>(json, FallsTonight.Reckon),
             "card" => Do<CardSnapshot, EndCard>(json, MakeCard.Make),

@@ -85,9 +85,14 @@ public sealed class HandInStore(WriterQueue writer)
                 return new HandedAnswer(mark.Id, HandInFate.Taken, null);
             }
 
+            if (mark.Kind == MarkKind.Knock)
+            {
+                BeginKnock.Take(session, Row(mark), lesson, mark.By, sequence);
+                return new HandedAnswer(mark.Id, HandInFate.Taken, null);
+            }
+
             TapStatements.Insert(session, Row(mark), sequence);
-            if (mark.Kind == MarkKind.Knock) BeginKnock.Store(session, mark.Id, lesson, mark.PersonId, mark.Code, mark.By, join.DeviceId);
-            else TapStatements.StoreState(session, lesson, mark.PersonId, rules);
+            TapStatements.StoreState(session, lesson, mark.PersonId, rules);
             return new HandedAnswer(mark.Id, HandInFate.Taken, null);
         }
 

@@ -70,4 +70,6 @@ public enum KnockLine
     SymptomsAgain = 21,
     /// <summary>Advice in writing was shown, dated this day: whose.</summary>
     Advice = 22,
+    /// <summary>It was entered for the wrong child: whose word that is, and why. The record stays; the knock counts no more.</summary>
+    WrongChild = 30,
 }

@@ -29,6 +29,8 @@ public enum StandDownOutcome
     NoAdult,
     /// <summary>A reason is needed, and a day that is not before the first.</summary>
     NotSaid,
+    /// <summary>A knock brought it, and the earliest day has not come or advice that counts is missing.</summary>
+    KnockNotYet,
 }
 
 /// <summary>What children may not do for now. A stand-down is never deleted, and none ends by itself.</summary>
@@ -65,7 +67,10 @@ public sealed class StandDownStore(WriterQueue writer)
         return Noted(session, TrailKind.StandDownChanged, person, by, device);
     }, cancel);
 
-    /// <summary>Lifts one: a named adult of 18 or over, a day and a reason. The row stays in the history.</summary>
+    /// <summary>
+    /// Lifts one: a named adult of 18 or over, a day and a reason. The row stays in the history. One that a knock brought is not lifted before
+    /// its earliest day, nor without written advice.
+    /// </summary>
     /// <param name="standDown">Which.</param>
     /// <param name="person">Of whom.</param>
     /// <param name="liftedBy">The adult who lifts it.</param>
@@ -83,6 +88,7 @@ public sealed class StandDownStore(WriterQueue writer)
             if (string.IsNullOrWhiteSpace(why) || on < row.From) return StandDownOutcome.NotSaid;
             // Whoever enters it is an adult as well: a teenager who holds the device lifts nothing in an adult's name.
             if (!EvidenceStatements.IsAdultOnDuty(session, liftedBy, on) || !EvidenceStatements.IsAdult(session, by, on)) return StandDownOutcome.NoAdult;
+            if (KnockGate.Refuses(session, row, on, today)) return StandDownOutcome.KnockNotYet;
             (row.LiftedOn, row.LiftedById, row.LiftedWhy, row.LiftEnteredOn) = (on, liftedBy, Seal.Close(why.Trim()), today);
             return Noted(session, TrailKind.StandDownChanged, person, by, device);
         }, cancel);

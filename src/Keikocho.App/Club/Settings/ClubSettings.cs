@@ -28,6 +28,7 @@ public static class ClubSettings
         new("Back after time away", ReturnRule.Settings, ReturnInOrder),
         new("Falls and who may be thrown", FallGateRule.Settings),
         new("Tonight’s cards", [.. CardRule.Settings, .. LookAtRule.Settings, .. WordsDueRule.Settings]),
+        new("After a knock to the head", [.. KnockRule.Settings, WatchFor.EmergencyNumber]),
         new("Put forward for a promotion test", ReadinessRule.Settings),
         new("Coming with a rank from elsewhere", TransferRule.Settings),
         new("How often a child comes", PriorRule.Settings),

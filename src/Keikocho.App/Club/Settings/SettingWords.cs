@@ -1,4 +1,5 @@
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
 
 namespace Keikocho.App.Club.Settings;
 
@@ -23,7 +24,8 @@ public static class SettingWords
     }
 
     /// <summary>One of the named choices in plain words; any other text as it is.</summary>
-    public static string Choice(string value) => Choices.GetValueOrDefault(value, value);
+    public static string Choice(string value) => Choices.TryGetValue(value, out var words) ? words
+        : KnockProtocols.All.FirstOrDefault(p => p.Key == value) is { } protocol ? $"{protocol.Name}; source: {protocol.Source}" : value;
 
     /// <summary>The allowed values in words.</summary>
     public static string Range(Setting setting)
