@@ -65,7 +65,6 @@ public sealed class ClubBook
         newestAward = standing.GroupBy(a => (a.PersonId, a.LadderId)).ToFrozenDictionary(g => g.Key, g => g.Last());
         crossings = rows.Crossings.OrderBy(c => c.On).ThenBy(c => c.MadeAt).ThenBy(c => c.Id)
             .GroupBy(c => (c.PersonId, c.ProgrammeId)).ToFrozenDictionary(g => g.Key, g => g.ToImmutableArray());
-        hallOfEvening = rows.Evenings.ToFrozenDictionary(e => e.Id, e => e.HallId);
         evenings = rows.Evenings.ToFrozenDictionary(e => e.Id);
         editions = rows.Editions.Where(e => e.PublishedAt is not null).OrderBy(e => e.From).ThenBy(e => e.PublishedAt).ThenBy(e => e.Id)
             .GroupBy(e => e.LadderId).ToFrozenDictionary(g => g.Key, g => g.Select(e => new PublishedEdition(e)).ToImmutableArray());
