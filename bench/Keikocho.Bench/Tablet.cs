@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Http.Json;
+using System.Security.Cryptography.X509Certificates;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
@@ -9,12 +10,14 @@ namespace Keikocho.Bench;
 internal sealed partial class Tablet : IDisposable
 {
     private readonly CookieContainer cookies = new();
+    private readonly byte[] authority;
     private HttpClient http;
     private JsonNode evening = null!;
     private int sequence;
 
-    private Tablet(Uri door, TimeSpan clockOff)
+    private Tablet(Uri door, TimeSpan clockOff, byte[] authority)
     {
+        this.authority = authority;
         http = Client(door);
         ClockOff = clockOff;
     }
@@ -46,7 +49,7 @@ internal sealed partial class Tablet : IDisposable
         var people = Option().Matches(page).Select(m => m.Groups[1].Value).ToList();
         var invited = await laptop.PostAsync("/tablets/invite", new FormUrlEncodedContent([new("page-token", Server.Token().Match(page).Groups[1].Value), new("who", people[nth % people.Count])]));
         var shown = await laptop.GetStringAsync(invited.Headers.Location);
-        var tablet = new Tablet(door, clockOff);
+        var tablet = new Tablet(door, clockOff, await laptop.GetByteArrayAsync("/join/keikocho-hall.crt"));
         var join = await tablet.http.GetStringAsync("/join");
         var answer = await tablet.http.PostAsync("/join", new FormUrlEncodedContent(
             [new("page-token", Server.Token().Match(join).Groups[1].Value), new("digits", Digits().Match(shown).Groups[1].Value)]));
@@ -121,9 +124,16 @@ internal sealed partial class Tablet : IDisposable
     {
         CookieContainer = cookies,
         AllowAutoRedirect = false,
-        SslOptions = { RemoteCertificateValidationCallback = static (_, _, _, _) => true },
+        SslOptions = { CertificateChainPolicy = TrustOnly(authority) },
     })
     { BaseAddress = door };
+
+    private static X509ChainPolicy TrustOnly(byte[] authority)
+    {
+        var policy = new X509ChainPolicy { TrustMode = X509ChainTrustMode.CustomRootTrust, RevocationMode = X509RevocationMode.NoCheck };
+        policy.CustomTrustStore.Add(X509CertificateLoader.LoadCertificate(authority));
+        return policy;
+    }
 
     [GeneratedRegex("<option value=\"([0-9a-f-]{36})\"")]
     private static partial Regex Option();
