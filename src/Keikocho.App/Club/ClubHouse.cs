@@ -2,11 +2,13 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Hall;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
 using Keikocho.Store.Safety;
+using Keikocho.Store.Sealing;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.Club;
@@ -33,6 +35,10 @@ public sealed class ClubHouse : IAsyncDisposable
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
+        Lock = new LockStore(Writer, engine, time);
+        Sizes = new SizeStore(Writer);
+        Wishes = new PairWishStore(Writer);
+        Together = new TogetherStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -83,9 +89,22 @@ public sealed class ClubHouse : IAsyncDisposable
     /// <summary>What tablets hand in.</summary>
     public HandInStore HandIn { get; }
 
+    /// <summary>The lock of sealed values.</summary>
+    public LockStore Lock { get; }
+
+    /// <summary>Sizes.</summary>
+    public SizeStore Sizes { get; }
+
+    /// <summary>Wishes about two children.</summary>
+    public PairWishStore Wishes { get; }
+
+    /// <summary>Who works together.</summary>
+    public TogetherStore Together { get; }
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        Lock.Dispose();
         await Writer.DisposeAsync();
         if (Engine is IAsyncDisposable engine) await engine.DisposeAsync();
     }

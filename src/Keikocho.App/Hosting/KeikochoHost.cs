@@ -6,6 +6,7 @@ using Keikocho.App.Commands;
 using Keikocho.App.Hall;
 using Keikocho.App.Import;
 using Keikocho.App.Mat;
+using Keikocho.App.Pairs;
 using Keikocho.App.Papers;
 using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
@@ -13,6 +14,7 @@ using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
 using Keikocho.App.Sightings;
+using Keikocho.App.Sizes;
 using Keikocho.App.Start;
 using Keikocho.App.Students;
 using Keikocho.App.Syllabus;
@@ -48,6 +50,7 @@ public static class KeikochoHost
         services.AddSingleton<OpeningClub>();
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
+        services.AddSingleton<PairsInHand>();
         services.AddSingleton<ReadMatEvening>();
     }
 
@@ -67,6 +70,10 @@ public static class KeikochoHost
         ImportPosts.Map(app);
         JoinPosts.Map(app);
         MatPosts.Map(app);
+        LockPosts.Map(app);
+        SizesPosts.Map(app);
+        PairsPosts.Map(app);
+        WishPosts.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Pairs;
 using Keikocho.App.Register;
 using Keikocho.App.Shared.Parts;
 using Keikocho.App.Shared;
@@ -16,7 +17,7 @@ using Keikocho.Store.Starter;
 namespace Keikocho.App.Mat;
 
 /// <summary>Reads what a tablet may know of its evening.</summary>
-public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand editions)
+public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand editions, PairsInHand pairs)
 {
     /// <summary>Reads it for a tablet.</summary>
     /// <param name="club">The club as the request sees it.</param>
@@ -65,7 +66,8 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
             lesson.Id, programme.Name, Minute(lesson.Start), Minute(lesson.UkemiFrom), Minute(lesson.UkemiTo), Minute(lesson.HalfTime), Minute(lesson.End),
             lesson.Date <= club.Today, children,
             [.. tonight.Care.Where(c => c.Names.Length > 0).Select(c => new MatCare(string.Join(", ", c.Names), c.Do))],
-            Items(club, lesson, evidence, seen));
+            Items(club, lesson, evidence, seen),
+            lesson.Date <= club.Today ? pairs.Of(club, lesson, evidence) : []);
     }
 
     // What the ends are going for tonight, the falls of the starter table first.

@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Partners;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -30,6 +31,9 @@ public static class ClubSettings
         new("How often a child comes", PriorRule.Settings),
         new("Leaving the programme for age", AgeOutRule.Settings, SchoolYearEnds),
         new("Adults in the hall", AdultRules.Settings),
+        new("Who works with whom", [.. ActivityLimits.Settings, .. PartnersRule.Settings]),
+        new("Falls in one evening", FallsTonight.Settings),
+        new("Sizes as they are typed", WeightRule.Settings),
     ];
 
     /// <summary>The setting of a key with its sum; null when there is none.</summary>
