@@ -34,7 +34,7 @@ public sealed class SizeStore(WriterQueue writer)
                 session.Db.Sizes.Add(row);
             }
 
-            row.Grams = Seal.Close(size.Grams, key, new SealedAbout(session.Club, row.PersonId, row.Id));
+            row.Grams = Seal.Close(size.Grams, key, new SealedAbout(row.PersonId, row.Id));
             row.ById = by;
             session.Db.SaveChanges();
             session.Note(TrailKind.SizeEntered, size.PersonId, by, device);
@@ -60,16 +60,7 @@ public static class SizeReader
         return rows.GroupBy(r => r.Person).ToDictionary(own => own.Key, own =>
         {
             var newest = own.Last();
-            return new HeldSize(own.Key, newest.On, Seal.Open(newest.Grams, key, new SealedAbout(reading.Club, newest.Person, newest.Id)));
+            return new HeldSize(own.Key, newest.On, Seal.Open(newest.Grams, key, new SealedAbout(newest.Person, newest.Id)));
         });
-    }
-
-    /// <summary>A change of any size changes this: how many rows there are, and how many lines of the trail speak of sizes or of the lock.</summary>
-    public static long Revision(ReadSession reading)
-    {
-        ArgumentNullException.ThrowIfNull(reading);
-        return reading.Rows(
-            """SELECT COUNT(*) FROM "Trail" WHERE "Club" = @club AND "Kind" IN (@size, @lock)""",
-            row => row.Long(), ("@size", (int)TrailKind.SizeEntered), ("@lock", (int)TrailKind.LockChanged))[0];
     }
 }

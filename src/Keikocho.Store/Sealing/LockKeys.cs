@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using System.Security.Cryptography;
 using System.Text;
 using NSec.Cryptography;
@@ -31,12 +30,5 @@ internal static class LockKeys
     }
 
     /// <summary>What a wrapped key is about: this club's lock, opened in this way.</summary>
-    public static byte[] About(int club, Guid id, bool byRecovery)
-    {
-        var bytes = new byte[21];
-        BinaryPrimitives.WriteInt32BigEndian(bytes, club);
-        id.TryWriteBytes(bytes.AsSpan(4), bigEndian: true, out _);
-        bytes[20] = byRecovery ? (byte)2 : (byte)1;
-        return bytes;
-    }
+    public static byte[] About(Guid club, Guid id, bool byRecovery) => [.. club.ToByteArray(bigEndian: true), .. id.ToByteArray(bigEndian: true), byRecovery ? (byte)2 : (byte)1];
 }

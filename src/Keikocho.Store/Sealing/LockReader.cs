@@ -12,6 +12,9 @@ public static class LockReader
         return reading.Rows("""SELECT "Id" FROM "Locks" WHERE "Club" = @club AND "EndedAt" IS NULL ORDER BY "MadeAt" DESC, "Id" DESC LIMIT 1""", row => (Guid?)row.Id()).FirstOrDefault();
     }
 
+    /// <summary>The club's own id, which it keeps in every database; null before there is a club.</summary>
+    internal static Guid? ClubId(ReadSession reading) => reading.Rows("""SELECT "Id" FROM "Clubs" WHERE "Club" = @club""", row => (Guid?)row.Id()).FirstOrDefault();
+
     internal static LockRow? Current(ReadSession reading) => reading.Rows(
         """
         SELECT "Id", "Form", "Salt", "MemoryKib", "Passes", "ByPassphrase", "RecoverySalt", "ByRecovery" FROM "Locks"

@@ -75,7 +75,9 @@ public sealed class LockStore(WriterQueue writer, Engine engine, TimeProvider ti
                 RecoverySalt = RandomNumberGenerator.GetBytes(LockKeys.SaltBytes),
                 ById = by,
             };
-            var made = new OpenedLock(row.Id, key);
+            using var reading = engine.OpenReading();
+            if (LockReader.ClubId(reading) is not { } club) return new LockAnswer(LockOutcome.NotNow);
+            var made = new OpenedLock(row.Id, club, key);
             row.ByPassphrase = await WrapAsync(made, row, passphrase.Trim(), byRecovery: false, cancel).ConfigureAwait(false);
             row.ByRecovery = await WrapAsync(made, row, Sealing.RecoveryKey.Read(recovery)!, byRecovery: true, cancel).ConfigureAwait(false);
             var isStored = await writer.RunAsync(session =>
@@ -148,15 +150,15 @@ public sealed class LockStore(WriterQueue writer, Engine engine, TimeProvider ti
         {
             if (time.GetUtcNow() < nextAt) return new LockAnswer(LockOutcome.TooSoon, nextAt);
             using var reading = engine.OpenReading();
-            if (LockReader.Current(reading) is not { Form: LockKeys.Form } row) return new LockAnswer(LockOutcome.NotNow);
-            if (await UnwrapAsync(row, typed, cancel).ConfigureAwait(false) is not { } key)
+            if (LockReader.Current(reading) is not { Form: LockKeys.Form } row || LockReader.ClubId(reading) is not { } club) return new LockAnswer(LockOutcome.NotNow);
+            if (await UnwrapAsync(row, club, typed, cancel).ConfigureAwait(false) is not { } key)
             {
                 nextAt = time.GetUtcNow().AddSeconds(Math.Min(LongestWaitSeconds, Math.Pow(2, wrong++)));
                 return new LockAnswer(LockOutcome.Wrong, nextAt);
             }
 
             wrong = 0;
-            await done(row, new OpenedLock(row.Id, key)).ConfigureAwait(false);
+            await done(row, new OpenedLock(row.Id, club, key)).ConfigureAwait(false);
             return new LockAnswer(LockOutcome.Done);
         }
         finally
@@ -166,11 +168,11 @@ public sealed class LockStore(WriterQueue writer, Engine engine, TimeProvider ti
     }
 
     // A recovery key is told by its form, so that each attempt costs one derivation.
-    private Task<byte[]?> UnwrapAsync(LockRow row, string typed, CancellationToken cancel) => Task.Run(() =>
+    private Task<byte[]?> UnwrapAsync(LockRow row, Guid club, string typed, CancellationToken cancel) => Task.Run(() =>
     {
         var recovery = RecoveryKey.Read(typed);
         var wrapping = LockKeys.Derive(recovery ?? typed.Trim(), recovery is null ? row.Salt : row.RecoverySalt, row.MemoryKib, row.Passes);
-        var key = AesSeal.Open(wrapping, recovery is null ? row.ByPassphrase : row.ByRecovery, LockKeys.About(row.Club, row.Id, recovery is not null));
+        var key = AesSeal.Open(wrapping, recovery is null ? row.ByPassphrase : row.ByRecovery, LockKeys.About(club, row.Id, recovery is not null));
         CryptographicOperations.ZeroMemory(wrapping);
         return key;
     }, cancel);
@@ -178,7 +180,7 @@ public sealed class LockStore(WriterQueue writer, Engine engine, TimeProvider ti
     private static Task<byte[]> WrapAsync(OpenedLock key, LockRow row, string typed, bool byRecovery, CancellationToken cancel) => Task.Run(() =>
     {
         var wrapping = LockKeys.Derive(typed, byRecovery ? row.RecoverySalt : row.Salt, row.MemoryKib, row.Passes);
-        var wrapped = key.WrapBy(wrapping, LockKeys.About(row.Club, row.Id, byRecovery));
+        var wrapped = key.WrapBy(wrapping, LockKeys.About(key.ClubId, row.Id, byRecovery));
         CryptographicOperations.ZeroMemory(wrapping);
         return wrapped;
     }, cancel);

@@ -1,22 +1,14 @@
-using System.Buffers.Binary;
 using System.Security.Cryptography;
 
 namespace Keikocho.Store.Sealing;
 
 /// <summary>What a sealed value is about: bytes that were closed for one row of one child do not open for another.</summary>
-/// <param name="Club">Number of the club.</param>
 /// <param name="PersonId">The child.</param>
 /// <param name="RowId">The row.</param>
-public readonly record struct SealedAbout(int Club, Guid PersonId, Guid RowId)
+public readonly record struct SealedAbout(Guid PersonId, Guid RowId)
 {
-    internal byte[] Bytes()
-    {
-        var bytes = new byte[36];
-        BinaryPrimitives.WriteInt32BigEndian(bytes, Club);
-        PersonId.TryWriteBytes(bytes.AsSpan(4), bigEndian: true, out _);
-        RowId.TryWriteBytes(bytes.AsSpan(20), bigEndian: true, out _);
-        return bytes;
-    }
+    // The club by its own id: the number that a database gives it changes with the database.
+    internal byte[] Bytes(Guid club) => [.. club.ToByteArray(bigEndian: true), .. PersonId.ToByteArray(bigEndian: true), .. RowId.ToByteArray(bigEndian: true)];
 }
 
 /// <summary>
@@ -30,10 +22,13 @@ public sealed class OpenedLock : IDisposable
     private bool isClosed;
 
     /// <summary>Takes the key; the array is its own from here on.</summary>
-    internal OpenedLock(Guid id, byte[] key) => (Id, this.key) = (id, key);
+    internal OpenedLock(Guid id, Guid club, byte[] key) => (Id, ClubId, this.key) = (id, club, key);
 
     /// <summary>Which lock of the club.</summary>
     public Guid Id { get; }
+
+    /// <summary>The club's own id, the same in every database that it moves to.</summary>
+    public Guid ClubId { get; }
 
     /// <summary>Whether the key is gone.</summary>
     public bool IsClosed => Volatile.Read(ref isClosed);
@@ -44,7 +39,7 @@ public sealed class OpenedLock : IDisposable
         lock (gate)
         {
             ObjectDisposedException.ThrowIf(isClosed, this);
-            return AesSeal.Close(key, plain, about.Bytes());
+            return AesSeal.Close(key, plain, about.Bytes(ClubId));
         }
     }
 
@@ -55,7 +50,7 @@ public sealed class OpenedLock : IDisposable
         lock (gate)
         {
             ObjectDisposedException.ThrowIf(isClosed, this);
-            return AesSeal.Open(key, closed, about.Bytes());
+            return AesSeal.Open(key, closed, about.Bytes(ClubId));
         }
     }
 
