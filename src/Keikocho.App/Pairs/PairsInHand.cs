@@ -22,8 +22,8 @@ public sealed class PairsInHand(Reckonings reckonings)
     private readonly ConcurrentDictionary<(Guid Lesson, MatEnd End), PairsDrill> planned = new();
     private int makings;
 
-    /// <summary>How many answers were made so far, for tests.</summary>
-    internal int Makings => makings;
+    /// <summary>How many answers were made so far.</summary>
+    public int Makings => makings;
 
     /// <summary>Remembers what is thrown at an end: the laptop said so when it put pairs to use. Without, tablets ask every way.</summary>
     public void Plan(Guid lesson, MatEnd end, PairsDrill drill)
