@@ -39,6 +39,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Sizes = new SizeStore(Writer);
         Wishes = new PairWishStore(Writer);
         Together = new TogetherStore(Writer);
+        AdultCodes = new AdultCodeStore(Writer);
     }
 
     /// <summary>The database.</summary>
@@ -85,6 +86,9 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Tablets of an evening.</summary>
     public JoinStore Joins { get; }
+
+    /// <summary>Codes of adults on tablets.</summary>
+    public AdultCodeStore AdultCodes { get; }
 
     /// <summary>What tablets hand in.</summary>
     public HandInStore HandIn { get; }

@@ -9,6 +9,8 @@ public static class JoinAddress
     public const string Door = "/tablets/door";
     /// <summary>Makes an invitation.</summary>
     public const string Invite = "/tablets/invite";
+    /// <summary>Sets an adult's code.</summary>
+    public const string Code = "/tablets/code";
     /// <summary>Puts a tablet out.</summary>
     public const string PutOut = "/tablets/put-out";
     /// <summary>Where a tablet joins.</summary>

@@ -19,6 +19,7 @@ public static class JoinPosts
         app.MapPost(JoinAddress.Door, DoorAsync).WithMetadata(laptop);
         app.MapPost(JoinAddress.Invite, Invite).WithMetadata(laptop);
         app.MapPost(JoinAddress.PutOut, PutOutAsync).WithMetadata(laptop);
+        app.MapPost(JoinAddress.Code, SetCodeAsync).WithMetadata(laptop);
         var before = new SeenByAttribute(Role.Anyone, Device.Tablet);
         app.MapPost(JoinAddress.Page, JoinAsync).WithMetadata(before, new BeforeJoiningAttribute());
         app.MapGet(JoinAddress.Certificate, static (HallNetwork hall) =>
@@ -57,6 +58,18 @@ public static class JoinPosts
         await club.House.Joins.PutOutAsync(tablet, club.Acting?.Id, club.Device, cancel)
             ? Redirects.SeeOther(JoinAddress.Tablets, new FlashMessage("The tablet is out.", "It shows nothing more at its next touch. Let it in again to take what it still holds."))
             : Redirects.SeeOther(JoinAddress.Tablets, new FlashMessage("Nothing was changed.", "That tablet was out already.", NeedsALook: true));
+
+    private static async Task<IResult> SetCodeAsync(OpenClub club, [FromForm] string? code, [FromForm] string? again, CancellationToken cancel)
+    {
+        if (club.Acting is not { } acting) return Redirects.SeeOther(ActingAddress.From(JoinAddress.Tablets));
+        if (code != again) return Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage("No code was set.", "The two are not the same. Type the six digits twice.", NeedsALook: true));
+        return await club.House.AdultCodes.SetAsync(acting.Id, code, club.Today, acting.Id, club.Device, cancel) switch
+        {
+            AdultCodeOutcome.Stored => Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage($"{acting.CallName} has a code.", "On an instructor’s tablet it opens one child’s contacts for ten seconds.")),
+            AdultCodeOutcome.NoCode => Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage("No code was set.", "A code is six digits, and not six times the same.", NeedsALook: true)),
+            _ => Redirects.SeeOther(JoinAddress.Tablets + "#own-code", new FlashMessage("No code was set.", "Only an adult of 18 or over with a duty in the club has one.", NeedsALook: true)),
+        };
+    }
 
     private static async Task<IResult> JoinAsync(OpenClub club, Invitations invitations, [FromForm] string? square, [FromForm] string? digits, CancellationToken cancel)
     {

@@ -51,6 +51,7 @@ public static class KeikochoHost
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<PairsInHand>();
+        services.AddSingleton<WrongCodes>();
         services.AddSingleton<ReadMatEvening>();
     }
 
@@ -74,6 +75,7 @@ public static class KeikochoHost
         SizesPosts.Map(app);
         PairsPosts.Map(app);
         WishPosts.Map(app);
+        ForAdults.Map(app);
     }
 
     /// <summary>Builds the application; nothing is open yet.</summary>

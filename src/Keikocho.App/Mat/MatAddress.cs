@@ -9,6 +9,8 @@ public static class MatAddress
     public const string Evening = "/mat/evening";
     /// <summary>A token for handing in, when the evening is over.</summary>
     public const string Token = "/mat/token";
+    /// <summary>Where an adult opens, with a code, what only adults may see of one child.</summary>
+    public const string Adult = "/mat/adult";
     /// <summary>Where marks are handed in.</summary>
     public const string Marks = "/mat/marks";
 }

@@ -29,13 +29,14 @@ internal static class KanaText
         return false;
     }
 
-    /// <summary>Hiragana for katakana, without blanks, hyphens and dots.</summary>
+    /// <summary>Hiragana for katakana, without blanks, hyphens, dots and whatever else is no letter.</summary>
     public static string Bare(string text)
     {
         var bare = new StringBuilder(text.Length);
         foreach (var letter in text)
         {
-            if (letter is not ('-' or '・' or '‐' or '‑') && !char.IsWhiteSpace(letter))
+            // The marks of voicing may stand as signs of their own.
+            if (char.IsLetterOrDigit(letter) || letter is >= '\u3099' and <= '\u309C')
                 bare.Append(Moras.Hiragana(letter));
         }
 

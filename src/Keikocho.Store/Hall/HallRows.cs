@@ -54,7 +54,7 @@ public sealed class AdultCodeRow : IClubRow
     public Guid PersonId { get; set; }
     /// <summary>Chance of its own, 16 bytes.</summary>
     public byte[] Salt { get; set; } = [];
-    /// <summary>The code's digest, memory-hard.</summary>
+    /// <summary>The code's digest (PBKDF2). Six digits are few whatever digests them: what keeps them is that wrong ones are slowed down.</summary>
     public byte[] Digest { get; set; } = [];
     /// <summary>When it was set.</summary>
     public DateTimeOffset MadeAt { get; set; }

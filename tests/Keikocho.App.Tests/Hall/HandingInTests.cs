@@ -94,7 +94,7 @@ public sealed class HandingInTests
         Guid other, adult;
         using (var db = hall.House.Engine.OpenDb())
         {
-            other = db.Lessons.Where(l => l.Date == new DateOnly(2026, 11, 19)).Select(l => l.Id).First();
+            other = db.Lessons.Where(l => l.Date < new DateOnly(2026, 11, 24)).OrderByDescending(l => l.Date).Select(l => l.Id).First();
             adult = db.Duties.Where(d => d.Kind == DutyKind.HeadInstructor).Select(d => d.PersonId).First();
         }
 

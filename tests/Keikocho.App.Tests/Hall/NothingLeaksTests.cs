@@ -129,7 +129,10 @@ public sealed partial class NothingLeaksTests
         var device = db.Devices.Select(d => d.Id).First();
         foreach (var child in children)
             await hall.House.Marks.TapAsync(new Tap(Guid.CreateVersion7(), device, null, lesson.Id, child, by, hall.Time.GetUtcNow(), MarkKind.Present, lesson.Start), day, new AttendanceRules(), Cancel);
-        var contacts = db.Contacts.AsEnumerable().SelectMany(c => new[] { Seal.Open(c.Phone), Seal.Open(c.Email), Seal.Open(c.Name) }).OfType<string>().Where(t => t.Length > 5);
+        // Whoever is an adult of the club as well is on the roll by name.
+        var adults = db.Duties.Select(d => d.PersonId).ToHashSet();
+        var onTheRoll = db.People.AsEnumerable().Where(p => adults.Contains(p.Id)).Select(p => $"{Seal.Open(p.Given)} {Seal.Open(p.Family)}".Trim()).ToHashSet();
+        var contacts = db.Contacts.AsEnumerable().SelectMany(c => new[] { Seal.Open(c.Phone), Seal.Open(c.Email), Seal.Open(c.Name) }).OfType<string>().Where(t => t.Length > 5 && !onTheRoll.Contains(t));
         return [Reason, "Pemberley", Note, Grams.ToString(CultureInfo.InvariantCulture), (Grams / 1000m).ToString(CultureInfo.InvariantCulture), "01632 960777", .. contacts.Distinct()];
     }
 

@@ -24,5 +24,9 @@ public sealed class AgeRuleConditionTests
         Assert.Contains(
             "The condition \"going on to kesa gatame\" of Yellow names Kesa-gatame, which the rule \"no holds\" (circular 4, 5 January 2026) bars below 9 years; write it as an item or reword it.",
             await club.WordsAsync("/syllabus"), StringComparison.Ordinal);
+
+        // Another rule has the book read again; the edition in hand stays what it was.
+        await club.House.Syllabus.AddAgeRuleAsync(new AgeRule("no locks", 15, AgeBasis.Birthday, [], [], [ItemKind.Armlock], "circular 4", new DateOnly(2026, 1, 5)), club.Head, club.Tablet, SpringClub.Stop);
+        Assert.Contains("names Kesa-gatame", await club.WordsAsync("/syllabus"), StringComparison.Ordinal);
     }
 }

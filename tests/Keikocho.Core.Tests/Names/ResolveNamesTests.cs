@@ -61,6 +61,10 @@ public sealed class ResolveNamesTests
         Assert.StartsWith("Number 2 of the written spellings is empty", Assert.Throws<ArgumentException>(() => ResolveNames.Resolve(new(["x", null!], Techniques))).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_sign_that_slipped_in_beside_a_kanji_is_no_letter() =>
+        Assert.Equal("waza", Assert.IsType<NameOutcome.One>(ResolveNames.Resolve(["技'"], NameIndex.Of([.. Techniques, .. Vocabulary]), new NamesRule()).Resolved[0].Outcome).Name);
+
     private static readonly Gen<string> AnyText = Gen.OneOf(
         Pick.From<string>([.. Techniques.Concat(Vocabulary).SelectMany(n => n.Spellings.Append(n.Name).Append(n.Kana ?? "").Append(n.Kanji ?? "").Append(n.Meaning ?? ""))]),
         Gen.String[Pick.From<char>([.. "aiueokstnhmyrwgzdbpjfc- 'ōûかんっょう足技"]), 0, 14],

@@ -1,5 +1,6 @@
 // The register: one tap a child, in the order that the thumb knows.
 import { belt, el } from "../dom.js";
+import { forAdult } from "../adult.js";
 
 export const register = {
   address: "register",
@@ -73,6 +74,7 @@ function more(mat, lesson, child) {
     el("p", { class: "mat-choices" },
       choose("left", "Left now"), choose("excused", "Absent, told us"), choose("absent", "Absent"),
       el("button", { type: "button", onclick: () => { dialog.close(); location.hash = "knock"; } }, "A knock"),
+      mat.evening.join.teaches && child.full ? el("button", { type: "button", onclick: () => { dialog.close(); forAdult(mat, child); } }, "For an adult") : null,
       el("button", { type: "button", onclick: () => dialog.close() }, "Nothing")));
   show(dialog);
 }
