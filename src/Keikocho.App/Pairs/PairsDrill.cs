@@ -1,4 +1,3 @@
-using Keikocho.App.Sightings;
 using Keikocho.Core.Partners;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Starter;

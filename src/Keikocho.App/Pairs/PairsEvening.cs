@@ -4,7 +4,6 @@ using Keikocho.App.Sightings;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Partners;
-using Keikocho.Core.Safety;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Evening;

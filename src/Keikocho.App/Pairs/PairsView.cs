@@ -5,7 +5,6 @@ using Keikocho.App.Club;
 using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Partners;
-using Keikocho.Store.Calendar;
 
 namespace Keikocho.App.Pairs;
 

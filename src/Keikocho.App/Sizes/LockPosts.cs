@@ -1,7 +1,6 @@
 using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
-using Keikocho.Core.Kernel;
 using Keikocho.Store.Sealing;
 
 namespace Keikocho.App.Sizes;

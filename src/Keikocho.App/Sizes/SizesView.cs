@@ -3,7 +3,6 @@ using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
-using Keikocho.Store.Book;
 using Keikocho.Store.Club;
 using Keikocho.Store.People;
 using Keikocho.Store.Sealing;

@@ -168,7 +168,7 @@ public sealed class LockStore(WriterQueue writer, Engine engine, TimeProvider ti
     }
 
     // A recovery key is told by its form, so that each attempt costs one derivation.
-    private Task<byte[]?> UnwrapAsync(LockRow row, Guid club, string typed, CancellationToken cancel) => Task.Run(() =>
+    private static Task<byte[]?> UnwrapAsync(LockRow row, Guid club, string typed, CancellationToken cancel) => Task.Run(() =>
     {
         var recovery = RecoveryKey.Read(typed);
         var wrapping = LockKeys.Derive(recovery ?? typed.Trim(), recovery is null ? row.Salt : row.RecoverySalt, row.MemoryKib, row.Passes);
