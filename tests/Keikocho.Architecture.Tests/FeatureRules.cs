@@ -13,6 +13,10 @@ public class FeatureRules
     // Pages that link to each other and use each other's parts. Wider circles exist for the same reason and are not looked for.
     private static readonly string[] Allowed =
     [
+        "Closing and Tonight",
+        "Floor and Tonight",
+        "Knocks and Students",
+        "Knocks and Tonight",
         "Papers and ParentsPages",
         "Papers and PromotionTests",
         "ParentsPages and PromotionTests",

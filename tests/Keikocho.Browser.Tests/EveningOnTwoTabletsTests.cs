@@ -201,6 +201,40 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         foreach (var name in names) await Here(tablet, name).ClickAsync();
     }
 
+    [Fact, Statement(40), Statement(88)]
+    public async Task Pairs_take_one_tap_and_two_more_without_a_child_who_left_with_the_network_gone()
+    {
+        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
+        var house = app.App.Services.GetRequiredService<Keikocho.App.Club.ClubHouse>();
+        using (var db = house.Engine.OpenDb())
+        using (var reading = house.Engine.OpenReading())
+        {
+            var by = db.Duties.Select(d => d.PersonId).First();
+            await house.Lock.MakeAsync("four plain words here", by, by, TestContext.Current.CancellationToken);
+            var sizes = db.Enrolments.Where(e => e.To == null).Select(e => e.PersonId).Distinct().ToList().Select(c => new Keikocho.Store.People.NewSize(c, new DateOnly(2026, 11, 20), 30_000));
+            await house.Sizes.EnterAsync([.. sizes], house.Lock.Now(reading).Key!, by, by, TestContext.Current.CancellationToken);
+        }
+
+        var tablet = await JoinAsync(browser, leader: false);
+        await Taps(tablet, "All here", "Adam B.", "Alice");
+        await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop");
+        await tablet.Locator("a[href='#pairs']").ClickAsync();
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Main group" }).ClickAsync(new() { Timeout = 20_000 });
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Holds" }).ClickAsync(new() { Timeout = 20_000 });
+        var pairs = tablet.Locator(".mat-pairs li");
+        await pairs.First.WaitForAsync(new() { Timeout = 20_000 });
+        var before = await pairs.AllInnerTextsAsync();
+        var one = before[^1].Split(" – ")[0];
+        await tablet.Context.SetOfflineAsync(true);
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Left", Exact = true }).ClickAsync();
+        await tablet.Locator(".tile button.here").GetByText(one, new() { Exact = true }).ClickAsync();
+        await Assertions.Expect(tablet.Locator("#mat-waiting")).ToContainTextAsync("1 waiting");
+        var after = await pairs.AllInnerTextsAsync();
+        Assert.DoesNotContain(after, line => line.Split(" – ").Contains(one));
+        Assert.True(after.Count == 0 || before.Except(after).Count() <= 3, string.Join(" | ", after));
+        Assert.DoesNotMatch(@"\d+\s*(kg|lb)", await tablet.Locator("body").InnerTextAsync());
+    }
+
     private async Task<IPage> JoinAsync(TrustingBrowser browser, bool leader, bool throughTheWarning = false)
     {
         var tablet = await browser.TabletAsync(door, throughTheWarning: throughTheWarning);

@@ -8,6 +8,7 @@ using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
 using Keikocho.Store.Safety;
+using Keikocho.Store.Sealing;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.Club;
@@ -35,6 +36,10 @@ public sealed class ClubHouse : IAsyncDisposable
         Kept = new KeptAnswerStore(Writer);
         Joins = new JoinStore(Writer);
         HandIn = new HandInStore(Writer);
+        Lock = new LockStore(Writer, engine, time);
+        Sizes = new SizeStore(Writer);
+        Wishes = new PairWishStore(Writer);
+        Together = new TogetherStore(Writer);
         AdultCodes = new AdultCodeStore(Writer);
         Showings = new ShowingStore(Writer);
         Obstacles = new ObstacleStore(Writer);
@@ -103,9 +108,22 @@ public sealed class ClubHouse : IAsyncDisposable
     /// <summary>Evenings that are closed and opened again.</summary>
     public ClosingStore Closing { get; }
 
+    /// <summary>The lock of sealed values.</summary>
+    public LockStore Lock { get; }
+
+    /// <summary>Sizes.</summary>
+    public SizeStore Sizes { get; }
+
+    /// <summary>Wishes about two children.</summary>
+    public PairWishStore Wishes { get; }
+
+    /// <summary>Who works together.</summary>
+    public TogetherStore Together { get; }
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        Lock.Dispose();
         await Writer.DisposeAsync();
         if (Engine is IAsyncDisposable engine) await engine.DisposeAsync();
     }

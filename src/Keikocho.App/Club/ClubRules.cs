@@ -3,6 +3,7 @@ using Keikocho.Core.Attendance;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Partners;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -128,6 +129,37 @@ public static class ClubRules
     {
         ArgumentNullException.ThrowIfNull(book);
         return KnockRuleOf.Settings(key => book.Setting(key, day));
+    }
+
+    /// <summary>How far apart in size two may be.</summary>
+    public static ActivityLimits Limits(ClubBook book, DateOnly day)
+    {
+        var proposed = new ActivityLimits();
+        return new ActivityLimits(
+            Whole(book, "partners.limitTurnIns", day, proposed.TurnIns),
+            Whole(book, "partners.limitThrowing", day, proposed.Throwing),
+            Whole(book, "partners.limitHolds", day, proposed.Holds),
+            Whole(book, "partners.limitFreePractice", day, proposed.FreePractice));
+    }
+
+    /// <summary>The other limits and the costs of pairs.</summary>
+    public static PartnersRule Partners(ClubBook book, DateOnly day)
+    {
+        var proposed = new PartnersRule();
+        return new PartnersRule(
+            Whole(book, "partners.ageLimit", day, proposed.AgeLimit),
+            Whole(book, "partners.ageLimitWithoutSize", day, proposed.AgeLimitWithoutSize),
+            Whole(book, "partners.yearCost", day, proposed.YearCost),
+            Whole(book, "partners.lastClassCost", day, proposed.LastClassCost),
+            Whole(book, "partners.stepCost", day, proposed.StepCost),
+            Whole(book, "partners.sizeMonths", day, proposed.SizeMonths));
+    }
+
+    /// <summary>When a typed size is asked about.</summary>
+    public static WeightRule Weights(ClubBook book, DateOnly day)
+    {
+        var proposed = new WeightRule();
+        return new WeightRule(Whole(book, "weight.askBeyond", day, proposed.AskBeyond), Whole(book, "weight.nameWithin", day, proposed.NameWithin));
     }
 
     /// <summary>What makes an item good, and the lead time of a renewal.</summary>

@@ -9,6 +9,7 @@ using Keikocho.App.Hall;
 using Keikocho.App.Import;
 using Keikocho.App.Knocks;
 using Keikocho.App.Mat;
+using Keikocho.App.Pairs;
 using Keikocho.App.Papers;
 using Keikocho.App.ParentsPages;
 using Keikocho.App.PromotionTests;
@@ -16,6 +17,7 @@ using Keikocho.App.Register;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Layout;
 using Keikocho.App.Sightings;
+using Keikocho.App.Sizes;
 using Keikocho.App.Start;
 using Keikocho.App.Students;
 using Keikocho.App.Syllabus;
@@ -51,6 +53,7 @@ public static class KeikochoHost
         services.AddSingleton<OpeningClub>();
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
+        services.AddSingleton<PairsInHand>();
         services.AddSingleton<WrongCodes>();
         services.AddSingleton<ReadCards>();
         services.AddSingleton<ReadMatEvening>();
@@ -75,6 +78,10 @@ public static class KeikochoHost
         MatPosts.Map(app);
         KnockPosts.Map(app);
         KnockPapers.Map(app);
+        LockPosts.Map(app);
+        SizesPosts.Map(app);
+        PairsPosts.Map(app);
+        WishPosts.Map(app);
         ForAdults.Map(app);
         ClosingPosts.Map(app);
     }

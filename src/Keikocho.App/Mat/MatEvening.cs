@@ -47,9 +47,10 @@ public sealed record MatClock(long Now, int Minute);
 /// <param name="Care">What to take care of, by name.</param>
 /// <param name="Items">What can be seen tonight, by end.</param>
 /// <param name="Cards">The card of each end; one where the ends are joined.</param>
+/// <param name="Pairs">Who works with whom, by end and activity.</param>
 public sealed record MatLesson(
     Guid Id, string Name, int Start, int UkemiFrom, int UkemiTo, int Half, int End, bool IsOn,
-    ImmutableArray<MatChild> Children, ImmutableArray<MatCare> Care, ImmutableArray<MatItem> Items, ImmutableArray<MatCard> Cards);
+    ImmutableArray<MatChild> Children, ImmutableArray<MatCare> Care, ImmutableArray<MatItem> Items, ImmutableArray<MatCard> Cards, ImmutableArray<MatPairs> Pairs);
 
 /// <summary>One child on the register of a lesson.</summary>
 /// <param name="Id">Who.</param>

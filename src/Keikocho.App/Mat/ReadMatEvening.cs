@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Cards;
 using Keikocho.App.Club;
+using Keikocho.App.Pairs;
 using Keikocho.App.Register;
 using Keikocho.App.Shared.Parts;
 using Keikocho.App.Shared;
@@ -17,7 +18,7 @@ using Keikocho.Store.Starter;
 namespace Keikocho.App.Mat;
 
 /// <summary>Reads what a tablet may know of its evening.</summary>
-public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand editions, ReadCards cards)
+public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand editions, ReadCards cards, PairsInHand pairs)
 {
     /// <summary>Reads it for a tablet.</summary>
     /// <param name="club">The club as the request sees it.</param>
@@ -67,7 +68,8 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
             lesson.Date <= club.Today, children,
             [.. tonight.Care.Where(c => c.Names.Length > 0).Select(c => new MatCare(string.Join(", ", c.Names), c.Do))],
             Items(club, lesson, evidence, seen),
-            MatCards.Of(cards.Of(club, lesson), seen));
+            MatCards.Of(cards.Of(club, lesson), seen),
+            lesson.Date <= club.Today ? pairs.Of(club, lesson, evidence) : []);
     }
 
     // What the ends are going for tonight, the falls of the starter table first.

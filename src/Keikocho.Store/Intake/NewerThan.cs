@@ -32,6 +32,10 @@ internal static class NewerThan
             Say(db.FamilyMembers.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a family was entered");
             Say(db.KeepAparts.Where(r => part.Contains(r.FirstId)).Select(r => r.FirstId).ToList(), "two children are kept apart");
             Say(db.KeepAparts.Where(r => part.Contains(r.SecondId)).Select(r => r.SecondId).ToList(), "two children are kept apart");
+            Say(db.KeepTogethers.Where(r => part.Contains(r.FirstId)).Select(r => r.FirstId).ToList(), "two children are asked for together");
+            Say(db.KeepTogethers.Where(r => part.Contains(r.SecondId)).Select(r => r.SecondId).ToList(), "two children are asked for together");
+            Say(db.Togethers.Where(r => part.Contains(r.OneId)).Select(r => r.OneId).Distinct().ToList(), "the child had partners");
+            Say(db.Togethers.Where(r => part.Contains(r.OtherId)).Select(r => r.OtherId).Distinct().ToList(), "the child had partners");
             Say(db.Notes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a note was written");
             Say(db.Adaptations.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "an adaptation was agreed");
             Say(db.ChosenItems.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "items were chosen");

@@ -1,16 +1,17 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using Keikocho.Store.Sealing;
 
 namespace Keikocho.Store.Kernel;
 
 /// <summary>
 /// The one place where personal values are closed and opened. The first byte says how: 0 is plain, for a club without a passphrase.
-/// A passphrase adds a second form later, without a new column.
+/// 1 is closed by the club's lock, for one row of one child: sizes have no other form.
 /// </summary>
 public static class Seal
 {
-    private const byte Plain = 0;
+    private const byte Plain = 0, ByLock = 1;
 
     /// <summary>Refuses bytes that are no text instead of showing them as something else.</summary>
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
@@ -34,6 +35,27 @@ public static class Seal
         var text = Close(value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         return new Sealed<DateOnly>(text.Bytes);
     }
+
+    /// <summary>Closes a whole number by the club's lock, such as grams.</summary>
+    /// <exception cref="ObjectDisposedException">The lock was shut in the meantime.</exception>
+    public static Sealed<int> Close(int value, OpenedLock key, SealedAbout about)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        Span<byte> four = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(four, value);
+        return new Sealed<int>([ByLock, .. key.Close(four, about)]);
+    }
+
+    /// <summary>Opens a whole number that the club's lock closed; null where it was closed by another key, for another row, or not by a lock.</summary>
+    /// <exception cref="ObjectDisposedException">The lock was shut in the meantime.</exception>
+    public static int? Open(Sealed<int> value, OpenedLock key, SealedAbout about)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return IsByLock(value.Bytes) && key.Open(value.Bytes.AsSpan(1), about) is { Length: 4 } four ? BinaryPrimitives.ReadInt32BigEndian(four) : null;
+    }
+
+    /// <summary>Whether sealed bytes need the club's lock: an archive carries them as they are.</summary>
+    internal static bool IsByLock(ReadOnlySpan<byte> bytes) => bytes is [ByLock, ..];
 
     /// <summary>Closes a whole number, such as grams.</summary>
     public static Sealed<int> Close(int value)
@@ -90,5 +112,7 @@ public static class Seal
         ? throw new InvalidDataException("A sealed value is empty. Run the check command on this file.")
         : bytes[0] == Plain
             ? bytes.AsSpan(1)
-            : throw new InvalidDataException($"A sealed value has form {bytes[0]}, which this version cannot open. Use a newer version.");
+            : throw new InvalidDataException(bytes[0] == ByLock
+                ? "A sealed value is closed by the club's lock and does not open without it."
+                : $"A sealed value has form {bytes[0]}, which this version cannot open. Use a newer version.");
 }

@@ -3,9 +3,12 @@ using System.Net;
 using System.Text.RegularExpressions;
 using Keikocho.App.Hosting;
 using Keikocho.App.Shared;
+using Keikocho.Core.Evening;
 using Keikocho.Store.Kernel;
+using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Safety;
+using Keikocho.Store.Sealing;
 using Keikocho.Testing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -34,9 +37,10 @@ public sealed partial class NothingLeaksTests
     public async Task No_answer_to_a_tablet_holds_what_it_may_not_see(DutyKind? duty)
     {
         await using var hall = await HallDoorOpen.StartAsync();
-        var secrets = Plant(hall);
+        var secrets = await PlantAsync(hall);
         using var tablet = duty is { } held ? await hall.TabletOfAsync(held) : hall.Tablet();
         Assert.Empty(await FoundAsync(hall, tablet, secrets));
+        if (duty is not null) Assert.Contains("\"may\":[", await tablet.GetStringAsync("/mat/evening", Cancel), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -52,7 +56,7 @@ public sealed partial class NothingLeaksTests
                 "weight" => $"{Grams / 1000m} kg",
                 _ => "because of Dr Pemberley’s letter",
             })).WithMetadata(new SeenByAttribute(Role.Anyone, Device.Tablet)));
-        var secrets = Plant(hall);
+        var secrets = await PlantAsync(hall);
         using var tablet = await hall.TabletOfAsync(DutyKind.Instructor);
         Assert.All(await FoundAsync(hall, tablet, secrets), found => Assert.StartsWith("/planted", found, StringComparison.Ordinal));
         Assert.NotEmpty(await FoundAsync(hall, tablet, secrets));
@@ -102,7 +106,7 @@ public sealed partial class NothingLeaksTests
     }
 
     // Into the demo club: a reason, a note, a size, a phone that are nowhere else; and whatever contacts it has.
-    private static List<string> Plant(HallDoorOpen hall)
+    private static async Task<List<string>> PlantAsync(HallDoorOpen hall)
     {
         using var db = hall.House.Engine.OpenDb();
         var day = new DateOnly(2026, 11, 24);
@@ -117,6 +121,14 @@ public sealed partial class NothingLeaksTests
         }
 
         db.SaveChanges();
+        // Sizes as a club holds them: sealed, with the lock open, and the children on the mat, so that pairs are made of them.
+        Assert.Equal(LockOutcome.Done, (await hall.House.Lock.MakeAsync("four plain words here", by, Guid.CreateVersion7(), Cancel)).Outcome);
+        using (var reading = hall.House.Engine.OpenReading())
+            Assert.Equal(5, await hall.House.Sizes.EnterAsync([.. children.Select((c, i) => new NewSize(c, day.AddDays(-10), Grams + i))], hall.House.Lock.Now(reading).Key!, by, Guid.CreateVersion7(), Cancel));
+        var lesson = db.Lessons.Where(l => l.Date == day).OrderBy(l => l.Start).First();
+        var device = db.Devices.Select(d => d.Id).First();
+        foreach (var child in children)
+            await hall.House.Marks.TapAsync(new Tap(Guid.CreateVersion7(), device, null, lesson.Id, child, by, hall.Time.GetUtcNow(), MarkKind.Present, lesson.Start), day, new AttendanceRules(), Cancel);
         // Whoever is an adult of the club as well is on the roll by name.
         var adults = db.Duties.Select(d => d.PersonId).ToHashSet();
         var onTheRoll = db.People.AsEnumerable().Where(p => adults.Contains(p.Id)).Select(p => $"{Seal.Open(p.Given)} {Seal.Open(p.Family)}".Trim()).ToHashSet();

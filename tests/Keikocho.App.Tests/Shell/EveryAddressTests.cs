@@ -60,7 +60,8 @@ public sealed class EveryAddressTests
                 continue;
             seen++;
             using var answer = await RunningApp.PostAsync(browser, address, ("anything", "1"));
-            if (answer.StatusCode != HttpStatusCode.BadRequest)
+            // What takes only JSON refuses a form before it looks for a token.
+            if (answer.StatusCode is not (HttpStatusCode.BadRequest or HttpStatusCode.UnsupportedMediaType))
                 wrong.Add($"{address}: {(int)answer.StatusCode}");
             wrong.AddRange(MissingHeaders(answer).Select(name => $"{address}: {name}"));
         }

@@ -5,6 +5,7 @@ using Keikocho.Core.Club;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Mat;
+using Keikocho.Core.Partners;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
@@ -38,6 +39,9 @@ public static class ClubSettings
         new("Knocks by activity", KnocksRule.Settings),
         new("Who is slipping away", SlippingRule.Settings),
         new("The leaders’ share", LeadersRule.Settings),
+        new("Who works with whom", [.. ActivityLimits.Settings, .. PartnersRule.Settings]),
+        new("Falls in one evening", FallsTonight.Settings),
+        new("Sizes as they are typed", WeightRule.Settings),
     ];
 
     /// <summary>The setting of a key with its sum; null when there is none.</summary>

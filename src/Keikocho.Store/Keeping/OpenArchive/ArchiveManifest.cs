@@ -21,7 +21,7 @@ public sealed record ArchivedTable(string Name, string File, long Rows, string S
 /// <param name="Version">Version of the format; this product writes and reads <see cref="CurrentVersion"/>.</param>
 /// <param name="Product">Which product and version wrote it.</param>
 /// <param name="MadeAt">When, UTC.</param>
-/// <param name="Note">Says that the values are not sealed.</param>
+/// <param name="Note">Says that the values are not sealed, and which of them are all the same.</param>
 /// <param name="Tables">Every table, in the order of its name.</param>
 /// <param name="Codes">The list of what coded numbers mean.</param>
 /// <param name="Files">Attachments and the like, in the order of their hashes.</param>
@@ -46,6 +46,9 @@ public sealed record ArchiveManifest(
 
     internal const string PlainNote =
         "Names, birth dates, telephone numbers and all other personal values are written open in these files. Keep them where only the club can read them.";
+
+    internal const string SealedNote =
+        " Sizes are closed by the club's lock and are carried so, as \"sealed:\" with hexadecimal bytes: they open only with the club's passphrase or recovery key.";
 
     private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web)
     {

@@ -10,6 +10,8 @@ internal sealed class ArchiveWriting(Engine engine, IArchiveTarget target, DateT
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
+    private bool holdsSealed;
+
     public async Task<ArchiveManifest> RunAsync(CancellationToken cancel)
     {
         IReadOnlyList<ArchiveTable> tables;
@@ -32,7 +34,7 @@ internal sealed class ArchiveWriting(Engine engine, IArchiveTarget target, DateT
             ArchiveManifest.CurrentVersion,
             ArchiveManifest.ProductName,
             DateTimeOffset.FromUnixTimeMilliseconds(now.ToUnixTimeMilliseconds()),
-            ArchiveManifest.PlainNote,
+            holdsSealed ? ArchiveManifest.PlainNote + ArchiveManifest.SealedNote : ArchiveManifest.PlainNote,
             written,
             codes,
             files);
@@ -66,7 +68,7 @@ internal sealed class ArchiveWriting(Engine engine, IArchiveTarget target, DateT
         return new ArchivedTable(table.Name, table.FileName, rows, stream.Sha256);
     }
 
-    private static void WriteCell(
+    private void WriteCell(
         TextWriter to, DbDataReader reader, int at, ArchiveTable table, long row, SortedSet<string> files, bool isSqlite)
     {
         var column = table.Columns[at];
@@ -74,6 +76,7 @@ internal sealed class ArchiveWriting(Engine engine, IArchiveTarget target, DateT
         {
             var text = CellText.Read(reader, at, column.Kind, isSqlite);
             if (column.Kind == CellKind.SealedFile && text is not null) files.Add(text);
+            if (column.Kind == CellKind.SealedWhole && text?.StartsWith(CellText.SealedStart, StringComparison.Ordinal) == true) holdsSealed = true;
             CsvLines.WriteCell(to, text, column.IsText);
         }
         catch (Exception cause) when (cause is InvalidDataException or EncoderFallbackException)

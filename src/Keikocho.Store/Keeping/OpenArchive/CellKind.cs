@@ -23,7 +23,7 @@ internal enum CellKind
     SealedText,
     /// <summary>A sealed date, opened.</summary>
     SealedDate,
-    /// <summary>A sealed whole number, opened.</summary>
+    /// <summary>A sealed whole number, opened; one that the club's lock closes as <c>sealed:</c> and its bytes.</summary>
     SealedWhole,
     /// <summary>Sealed bytes, opened, as a file of their own; the cell holds the file's SHA-256.</summary>
     SealedFile,

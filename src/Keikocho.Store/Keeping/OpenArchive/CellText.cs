@@ -8,6 +8,9 @@ namespace Keikocho.Store.Keeping.OpenArchive;
 /// <summary>The text of one cell: out of a database's reader, and back into what the database takes.</summary>
 internal static class CellText
 {
+    /// <summary>Before the hexadecimal bytes of a value that the club's lock closes.</summary>
+    public const string SealedStart = "sealed:";
+
     private const string InstantForm = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     /// <summary>The cell's text; null where there is no value.</summary>
@@ -27,7 +30,7 @@ internal static class CellText
             CellKind.Bytes => Convert.ToHexStringLower(reader.GetFieldValue<byte[]>(at)),
             CellKind.SealedText => Seal.Open(new Sealed<string>(reader.GetFieldValue<byte[]>(at))),
             CellKind.SealedDate => Seal.Open(new Sealed<DateOnly>(reader.GetFieldValue<byte[]>(at))).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-            CellKind.SealedWhole => Seal.Open(new Sealed<int>(reader.GetFieldValue<byte[]>(at))).ToString(CultureInfo.InvariantCulture),
+            CellKind.SealedWhole => WholeOf(reader.GetFieldValue<byte[]>(at)),
             CellKind.SealedFile => Convert.ToHexStringLower(SHA256.HashData(OpenFile(reader, at))),
             _ => throw new ArgumentOutOfRangeException(nameof(kind)),
         };
@@ -73,8 +76,8 @@ internal static class CellText
             case CellKind.SealedDate:
                 return Seal.Close(ParseDate(text)).Bytes;
             case CellKind.SealedWhole:
-                return int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
-                    ? Seal.Close(number).Bytes
+                return text.StartsWith(SealedStart, StringComparison.Ordinal) ? ParseSealed(text)
+                    : int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) ? Seal.Close(number).Bytes
                     : throw new FormatException("is not a whole number");
             case CellKind.SealedFile:
                 return Seal.Close(file(text)).Bytes;
@@ -82,6 +85,15 @@ internal static class CellText
                 throw new ArgumentOutOfRangeException(nameof(column));
         }
     }
+
+    // What the club's lock closes stays closed, and opens again only with it.
+    private static string WholeOf(byte[] bytes) => Seal.IsByLock(bytes)
+        ? SealedStart + Convert.ToHexStringLower(bytes)
+        : Seal.Open(new Sealed<int>(bytes)).ToString(CultureInfo.InvariantCulture);
+
+    private static byte[] ParseSealed(string text) => ParseHex(text[SealedStart.Length..]) is var bytes && Seal.IsByLock(bytes)
+        ? bytes
+        : throw new FormatException("is not a value that the club's lock closed");
 
     private static long ParseWhole(string text, ArchiveColumn column)
     {

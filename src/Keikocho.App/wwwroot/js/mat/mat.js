@@ -8,6 +8,7 @@ import { Undo } from "./undo.js";
 import { Quiet } from "./quiet.js";
 import { register } from "./views/register.js";
 import { roll } from "./views/roll.js";
+import { pairs } from "./views/pairs.js";
 import { seen } from "./views/seen.js";
 import { words } from "./views/words.js";
 import { knock } from "./views/knock.js";
@@ -17,7 +18,7 @@ import { waiting } from "./views/waiting.js";
 const ASK_AGAIN = 10_000;
 
 /** A view: its address, its word, and what it draws. */
-const VIEWS = [register, cards, seen, words, knock, roll, waiting];
+const VIEWS = [register, cards, pairs, seen, words, knock, roll, waiting];
 
 class Mat {
   /** @type {Evening | null} */
