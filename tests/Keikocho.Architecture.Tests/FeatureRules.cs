@@ -17,6 +17,8 @@ public class FeatureRules
         "Floor and Tonight",
         "Knocks and Students",
         "Knocks and Tonight",
+        "Mat and Pairs",
+        "Pairs and Students",
         "Papers and ParentsPages",
         "Papers and PromotionTests",
         "ParentsPages and PromotionTests",
