@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.Syllabus;
 using Keikocho.App.Sightings;
+using Keikocho.App.Syllabus;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Syllabus;

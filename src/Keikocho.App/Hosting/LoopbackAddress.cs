@@ -4,8 +4,8 @@ using Keikocho.App.Commands;
 namespace Keikocho.App.Hosting;
 
 /// <summary>
-/// Until there is sign-in, the pages are for this machine only: whoever reaches the address may read children's data. So no other
-/// address can be opened, neither by an option nor by a setting of the environment.
+/// Until there is sign-in, the laptop's own pages are for this machine only: whoever reaches the address may read children's data. So no
+/// other address can be given for them, neither by an option nor by a setting of the environment. Tablets have a door of their own.
 /// </summary>
 public static class LoopbackAddress
 {
@@ -39,5 +39,5 @@ public static class LoopbackAddress
         Uri.TryCreate(url, UriKind.Absolute, out var parsed) && parsed.Host is ("127.0.0.1" or "[::1]" or "localhost");
 
     private static RefusalException Elsewhere(string what, string todo) => new(
-        $"{what} is refused: sign-in and tablets come later, and until then Keikocho opens on this machine only (127.0.0.1), because whoever reaches the address can read children's data; {todo}.");
+        $"{what} is refused: these pages open on this machine only (127.0.0.1), because whoever reaches them can read children's data; tablets come in by the page Tablets, over TLS, when an adult lets them in; {todo}.");
 }

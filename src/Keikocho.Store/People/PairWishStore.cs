@@ -1,7 +1,7 @@
+using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Evening;
 using Keikocho.Store.Keeping;
-using Keikocho.Store.Club;
 
 namespace Keikocho.Store.People;
 

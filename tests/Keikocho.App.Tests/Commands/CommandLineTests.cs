@@ -22,9 +22,9 @@ public sealed class CommandLineTests : IDisposable
     [InlineData(2, "See: keikocho serve --help", "--port", "many")]
     [InlineData(2, "0 to 65535", "serve", "--port", "70000")]
     [InlineData(2, "not both", "serve", "a.keikocho", "--demo")]
-    [InlineData(1, "Sign-in and tablets come later", "serve", "--address", "0.0.0.0")]
-    [InlineData(1, "Sign-in and tablets come later", "serve", "--address", "192.168.1.20")]
-    [InlineData(1, "Sign-in and tablets come later", "serve", "--address", "::")]
+    [InlineData(1, "these pages open on this machine only", "serve", "--address", "0.0.0.0")]
+    [InlineData(1, "these pages open on this machine only", "serve", "--address", "192.168.1.20")]
+    [InlineData(1, "these pages open on this machine only", "serve", "--address", "::")]
     [InlineData(1, "does not exist", "/no/such/folder/club.keikocho")]
     public async Task What_cannot_be_done_is_one_sentence_and_a_number(int code, string words, params string[] args)
     {
