@@ -10,6 +10,7 @@ public static class Refusals
     {
         RefusalException refusal => refusal,
         StoreRefusal refusal => new RefusalException(AtStart(refusal.Message)),
+        _ when FullDisk.Is(thrown) => new RefusalException(FullDisk.Sentence),
         _ => null,
     };
 
