@@ -80,7 +80,7 @@ public sealed class CommandLineTests : IDisposable
     {
         var ended = await RunAsync(["serve", "--port", "0"], (variable, "http://0.0.0.0:5000"));
         Assert.Equal(1, ended.Code);
-        Assert.Contains("come later", ended.Complaints, StringComparison.Ordinal);
+        Assert.Contains("these pages open on this machine only", ended.Complaints, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -31,9 +31,11 @@ export class Kept {
     return new Kept(await open());
   }
 
-  /** Puts a mark into the outbox; when this returns, it survives. @param {object} mark */
-  async add(mark) {
-    await this.#write("outbox", (store) => store.add(mark));
+  /** Puts marks into the outbox, all of them or none; when this returns, they survive. @param {object[]} marks */
+  async add(marks) {
+    await this.#write("outbox", (store) => {
+      for (const mark of marks) store.add(mark);
+    });
   }
 
   /** Everything that waits, oldest first. @returns {Promise<any[]>} */

@@ -30,6 +30,9 @@ class Mat {
   /** What a view remembers while the tablet is in the hand. @type {Record<string, any>} */
   held = {};
 
+  /** What was tapped last and is on its way to be kept. @type {Promise<any>} */
+  #taps = Promise.resolve();
+
   /** @param {Kept} kept @param {Outbox} outbox */
   constructor(kept, outbox) {
     this.kept = kept;
@@ -97,7 +100,15 @@ class Mat {
    * @param {object[]} marks
    * @param {string} said what it says, for the line and for undo
    */
-  async tap(marks, said) {
+  tap(marks, said) {
+    // In the order of the thumb: the second tap may come before the first is kept.
+    const done = this.#taps.then(() => this.#keep(marks, said));
+    this.#taps = done.catch(() => []);
+    return done;
+  }
+
+  /** @param {object[]} marks @param {string} said */
+  async #keep(marks, said) {
     const by = this.evening?.join.person;
     const made = await this.outbox.put(marks.map((m) => ({ by, lesson: this.lesson, ...m })));
     for (const mark of made) if (mark.shows) this.evening?.show(mark.shows);

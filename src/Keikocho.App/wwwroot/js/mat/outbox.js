@@ -67,7 +67,7 @@ export class Outbox {
       evening: this.evening,
     }));
     await this.#kept.set("sequence", this.#sequence);
-    for (const mark of made) await this.#kept.add(mark);
+    await this.#kept.add(made);
     this.#marks.push(...made);
     this.onChange();
     this.send();

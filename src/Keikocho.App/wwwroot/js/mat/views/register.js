@@ -36,7 +36,7 @@ function tile(mat, lesson, child, missing) {
 
 /** @param {any} mat @param {any} lesson @param {any} child @param {boolean} missing */
 async function here(mat, lesson, child, missing) {
-  if (missing && child.mark === "present") return mark(mat, lesson, child, "absent");
+  if (missing && child.mark !== "absent") return mark(mat, lesson, child, "absent");
   if (child.mark === "present" || child.mark === "late") return mat.say(`${child.name}: ${child.words}`);
   if (!lesson.isOn) return mat.say("The lesson is still to come.");
   if (child.ask && !(await ask(`${child.full}?`, `${child.full} is here`))) return;
