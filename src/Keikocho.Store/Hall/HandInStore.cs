@@ -74,6 +74,8 @@ public sealed class HandInStore(WriterQueue writer)
         public HandedAnswer Take(HandedMark mark)
         {
             if (IsStored(mark.Id)) return new HandedAnswer(mark.Id, HandInFate.TakenBefore, null);
+            // Of a fall the tablet names the mark alone: what it was of decides which state is folded again.
+            if (mark is { Kind: MarkKind.Cleared, Replaces: { } replaced, ItemId: null }) mark = mark with { ItemId = ItemOf(replaced) };
             if (WhyNot(mark) is { } why) return new HandedAnswer(mark.Id, HandInFate.Refused, why);
             var sequence = IsFree(mark.Sequence) ? mark.Sequence : (int?)null;
             var lesson = Lesson(mark.LessonId)!;
@@ -149,6 +151,12 @@ public sealed class HandInStore(WriterQueue writer)
             if (join.Role == JoinRole.JuniorLeader) return false;
             if (!actors.TryGetValue(person, out var may)) actors[person] = may = EvidenceStatements.IsAdultOnDuty(session, person, join.Date);
             return may;
+        }
+
+        private Guid? ItemOf(Guid mark)
+        {
+            using var reader = session.Command("""SELECT "ItemId" FROM "Marks" WHERE "Club" = @club AND "Id" = @id""", ("@club", session.Club), ("@id", mark)).ExecuteReader();
+            return reader.Read() && !reader.IsDBNull(0) ? session.ReadId(reader, 0) : null;
         }
 
         private bool IsConfirmed(Guid mark) => session.Command(

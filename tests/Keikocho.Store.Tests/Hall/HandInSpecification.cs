@@ -86,6 +86,22 @@ public abstract class HandInSpecification(StoreHost host) : StoreSpecification(h
         Assert.Equal(1, db.Marks.Count(m => m.Kind == MarkKind.Knock));
     }
 
+    [Fact]
+    public async Task A_fall_that_was_tapped_by_mistake_is_taken_back_by_the_same_tablet()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        var join = (await LetInAsync(club, new JoinStore(club.Writer), club.NewId(), club.Head))!;
+        var fall = new HandedMark(
+            club.NewId(), 1, club.Lesson(24), club.Wren, club.Head, DateTimeOffset.UnixEpoch, MarkKind.Fall, null, null, EvidenceCode.OfFall(EvidenceClub.Back, 3, clean: true), null);
+        // The tablet names the mark; what it was of the laptop knows.
+        var back = new HandedMark(club.NewId(), 2, club.Lesson(24), club.Wren, club.Head, DateTimeOffset.UnixEpoch, MarkKind.Cleared, null, null, 0, fall.Id);
+        var answers = await new HandInStore(club.Writer).TakeAsync(join, [fall, back], EvidenceClub.Today, new AttendanceRules(), Cancel);
+        Assert.All(answers, a => Assert.True(a.Fate == HandInFate.Taken, a.Why));
+        using var db = club.Engine.OpenDb();
+        Assert.False(db.FallStates.Any(f => f.PersonId == club.Wren));
+        Assert.False(db.Attendances.Any(a => a.PersonId == club.Wren && a.LessonId == club.Lesson(24)));
+    }
+
     private static IEnumerable<(JoinRow Join, HandedMark Mark)> Evening(EvidenceClub club, JoinRow join, int tablet)
     {
         var sequence = 0;
