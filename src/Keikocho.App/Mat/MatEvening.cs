@@ -64,9 +64,8 @@ public sealed record MatLesson(
 /// <param name="Words">The state in words.</param>
 /// <param name="Sign">The stamp's sign.</param>
 /// <param name="Role">What the child may do tonight: throws and is thrown, tori only, moves alone, watches.</param>
-/// <param name="Shut">Ways in which the child is not thrown tonight, as codes of a fall without its stage.</param>
 public sealed record MatChild(
-    Guid Id, string Name, string Full, bool Ask, int End, string Belt, string? Drawing, string Mark, string Words, string Sign, string Role, ImmutableArray<int> Shut);
+    Guid Id, string Name, string Full, bool Ask, int End, string Belt, string? Drawing, string Mark, string Words, string Sign, string Role);
 
 /// <summary>An adult or leader on duty.</summary>
 public sealed record MatPerson(Guid Id, string Name, string Duty, string Mark, string Words, string Sign);

@@ -60,8 +60,7 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
             var rank = book.RankOf(tile.PersonId, programme.LadderId);
             return new MatChild(
                 tile.PersonId, tile.Name, tile.FullName, tile.AskOnce, (int)book.EndOf(tile.PersonId, programme, lesson, lesson.Date),
-                rank?.Name ?? "", DrawingOf(rank?.Cloth, rank?.Tips ?? 0), tile.Mark, tile.Words, StampSign.Of(tile.Stamp), gates.Role,
-                [.. gates.Ways.Where(w => w.OpenTo < FallWords.LastStage - 1).Select(w => EvidenceCode.OfFall(w.Way, 0, clean: true))]);
+                rank?.Name ?? "", DrawingOf(rank?.Cloth, rank?.Tips ?? 0), tile.Mark, tile.Words, StampSign.Of(tile.Stamp), gates.Role);
         }).ToImmutableArray();
         return new MatLesson(
             lesson.Id, programme.Name, Minute(lesson.Start), Minute(lesson.UkemiFrom), Minute(lesson.UkemiTo), Minute(lesson.HalfTime), Minute(lesson.End),

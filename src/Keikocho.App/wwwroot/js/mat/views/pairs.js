@@ -3,6 +3,7 @@
 import { el } from "../dom.js";
 import { mend } from "../repair.js";
 
+const HEAD_TOUCHED = 0x1000;
 const LEAVES = 0, COMES = 1, ADULT = 2;
 
 export const pairs = {
@@ -43,7 +44,17 @@ function whoIsIn(mat, lesson, pack) {
   const out = mat.held.pairsOut ?? {};
   const here = new Set(lesson.children.filter((/** @type {any} */ c) => c.mark === "present" || c.mark === "late").map((/** @type {any} */ c) => c.id));
   return new Set(pack.register.map((/** @type {any} */ _, /** @type {number} */ place) => place)
-    .filter((/** @type {number} */ place) => here.has(pack.register[place].id) && !out[`${lesson.id} ${pack.register[place].id}`]));
+    .filter((/** @type {number} */ place) => here.has(pack.register[place].id) && !out[`${lesson.id} ${pack.register[place].id}`] && !isShut(mat, pack.register[place].id)));
+}
+
+/**
+ * What this tablet knows and the laptop may not yet: a knock takes the child off, and a touched head that still waits leaves it out until
+ * the laptop has made the pairs anew. Shut wins.
+ * @param {any} mat @param {string} child
+ */
+function isShut(mat, child) {
+  const touched = (/** @type {any} */ m) => m.person === child && m.kind === "fall" && (m.code & HEAD_TOUCHED) !== 0;
+  return (mat.held.knocks ?? []).includes(child) || mat.outbox.waiting.some(touched);
 }
 
 /**
