@@ -97,7 +97,7 @@ public sealed record CareOfTerm(DateOnly Since, ImmutableArray<RingLine> Ring, I
         var hurt = knocks.Count(k => !k.NearMiss);
         // A knock without a register that evening is still a child who was there.
         var all = Math.Max(hurt, PastStates.ChildEvenings(club.Reading, since, on));
-        var each = KnockActivities.All.Select(a => (a.Activity, a.Words, Own: knocks.Where(k => KnockActivities.Words((KnockActivity)k.Activity) == a.Words).ToList()))
+        var each = KnockActivities.All.Select(a => (a.Activity, a.Words, Own: knocks.Where(k => KnockActivities.Words(k.Activity) == a.Words).ToList()))
             .Where(a => a.Own.Count > 0)
             // Everybody who is there warms up and falls; how many were there for anything else is not written down.
             .Select(a => new ActivityCount(a.Words, a.Activity is KnockActivity.WarmUp or KnockActivity.Falls ? all : null, a.Own.Count(k => !k.NearMiss), a.Own.Count(k => k.NearMiss)));

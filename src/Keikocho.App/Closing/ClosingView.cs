@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.App.Roll;
-using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Calendar;
@@ -69,11 +69,10 @@ public sealed record ClosingView(
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
-        var own = EveningLesson.SameEvening(club.Book, lesson).Select(l => l.Id).ToHashSet();
         return
         [
-            .. KnockSlips.Between(club.Reading, lesson.Date, lesson.Date).Where(k => k.IsOpen && own.Contains(k.LessonId))
-                .Select(k => new OpenSlip(k.PersonId, club.Book.Person(k.PersonId)?.FullName ?? "a child who is not in the file any more", KnockActivities.Words((KnockActivity)k.Activity))),
+            .. KnockSlips.OpenOf(club.Reading, [.. EveningLesson.SameEvening(club.Book, lesson).Select(l => l.Id)])
+                .Select(k => new OpenSlip(k.PersonId, club.Book.Person(k.PersonId)?.FullName ?? "a child who is not in the file any more", KnockActivities.Words(k.Activity))),
         ];
     }
 

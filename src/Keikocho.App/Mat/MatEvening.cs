@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Keikocho.App.Pairs;
 
 namespace Keikocho.App.Mat;
 

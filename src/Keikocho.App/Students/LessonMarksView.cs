@@ -41,7 +41,7 @@ public sealed record LessonMarksView(
     string? Closed,
     string? Clash,
     ImmutableArray<string> Reasons,
-    ImmutableArray<SettingLine> Settings,
+    ImmutableArray<UsedSetting> Settings,
     ImmutableArray<MarkLine> Marks,
     string TakenBy,
     bool IsToCome,
@@ -75,7 +75,7 @@ public sealed record LessonMarksView(
             book.Closure(lesson.ClosureId)?.Name,
             folded.Reasons.OfType<DevicesDisagree>().FirstOrDefault()?.Sentence,
             [.. folded.Reasons.Select(r => r.Sentence)],
-            SettingLine.Of(folded.Settings, AttendanceRules.Settings),
+            UsedSetting.Of(folded.Settings, AttendanceRules.Settings),
             [.. folded.Trail.Select(t => (Trace: t, Row: rows.First(m => m.Id == t.Mark.Id.Value)))
                 .OrderBy(t => t.Row.ReceivedAt).ThenBy(t => t.Row.DeviceId).ThenBy(t => t.Row.Sequence).ThenBy(t => t.Row.Id)
                 .Select(t => says.Line(t.Trace, t.Row))],

@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Kernel;

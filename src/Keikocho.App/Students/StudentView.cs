@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Syllabus;
 using Keikocho.Core.Calendar;
