@@ -7,6 +7,7 @@ using Keikocho.Core.Safety;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Hall;
 using Keikocho.Store.Marks;
+using Keikocho.Store.People;
 using Keikocho.Store.Safety;
 
 namespace Keikocho.App.Closing;
@@ -26,7 +27,7 @@ public sealed record TabletLine(int Number, string Words);
 /// <param name="Lesson">The lesson that named the evening.</param>
 /// <param name="Closed">When it was closed and by whom; null while it is open.</param>
 /// <param name="Slips">Children whose slips have not gone home: the evening stays open until they have.</param>
-/// <param name="StillHere">Children on the roll who are not marked as gone.</param>
+/// <param name="StillHere">Children on the roll who are not marked as gone; of whom it is checked with an instructor who fetches them.</param>
 /// <param name="Tablets">Tablets of the evening.</param>
 /// <param name="Clashes">What devices say differently, a sentence each.</param>
 /// <param name="Suggested">What leaders marked and nobody has confirmed.</param>
@@ -35,7 +36,7 @@ public sealed record ClosingView(
     LessonRow Lesson,
     string? Closed,
     ImmutableArray<OpenSlip> Slips,
-    ImmutableArray<string> StillHere,
+    ImmutableArray<(string Name, bool CheckFirst)> StillHere,
     ImmutableArray<TabletLine> Tablets,
     ImmutableArray<string> Clashes,
     ImmutableArray<SuggestedItem> Suggested,
@@ -53,11 +54,13 @@ public sealed record ClosingView(
         var items = new EveningItems(book, lessons);
         var names = new EveningNames(club, lessons);
         var (roll, fullNames, _, _) = EveningRoll.Take(club, lesson);
+        Guid[] here = [.. roll.Here.Where(p => !p.IsAdult).Select(p => p.Person.Value)];
+        var barred = PeopleReader.WithSomebodyBarred(club.Reading, here);
         return new ClosingView(
             lesson,
             ClosedWords(club, lesson),
             SlipsOf(club, lesson),
-            [.. roll.Here.Where(p => !p.IsAdult).Select(p => fullNames.GetValueOrDefault(p.Person.Value, ""))],
+            [.. here.Select(id => (fullNames.GetValueOrDefault(id, ""), barred.Contains(id)))],
             [.. tablets.Select(t => new TabletLine(t.Number, $"{book.Person(t.PersonId)?.CallName}, {Shared.Counted.Of(marks.Count(m => m.DeviceId == t.DeviceId), "mark")} of it here"))],
             EveningClashes.Of(club, lessons, marks, tablets, items, names),
             SuggestedOfEvening.Of(club, marks, items, names),

@@ -38,6 +38,8 @@ public sealed class ClubHouse : IAsyncDisposable
         HandIn = new HandInStore(Writer);
         Lock = new LockStore(Writer, engine, time);
         Sizes = new SizeStore(Writer);
+        CareNotes = new CareNoteStore(Writer);
+        NearMisses = new NearMissStore(Writer);
         Wishes = new PairWishStore(Writer);
         Together = new TogetherStore(Writer);
         AdultCodes = new AdultCodeStore(Writer);
@@ -113,6 +115,12 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Sizes.</summary>
     public SizeStore Sizes { get; }
+
+    /// <summary>Care notes.</summary>
+    public CareNoteStore CareNotes { get; }
+
+    /// <summary>Near misses.</summary>
+    public NearMissStore NearMisses { get; }
 
     /// <summary>Wishes about two children.</summary>
     public PairWishStore Wishes { get; }

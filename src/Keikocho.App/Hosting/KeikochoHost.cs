@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Keikocho.App.Cards;
+using Keikocho.App.CareNotes;
 using Keikocho.App.Closing;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
@@ -80,6 +81,7 @@ public static class KeikochoHost
         KnockPapers.Map(app);
         LockPosts.Map(app);
         SizesPosts.Map(app);
+        CarePosts.Map(app);
         PairsPosts.Map(app);
         WishPosts.Map(app);
         ForAdults.Map(app);

@@ -65,8 +65,10 @@ public sealed record MatLesson(
 /// <param name="Words">The state in words.</param>
 /// <param name="Sign">The stamp's sign.</param>
 /// <param name="Role">What the child may do tonight: throws and is thrown, tori only, moves alone, watches.</param>
+/// <param name="AskAdult">The plain sign: there is something that an adult opens with a code. Never on a junior leader's tablet.</param>
+/// <param name="CheckFirst">Whoever fetches the child is checked with an instructor first. Never on a junior leader's tablet, which says so of everybody.</param>
 public sealed record MatChild(
-    Guid Id, string Name, string Full, bool Ask, int End, string Belt, string? Drawing, string Mark, string Words, string Sign, string Role);
+    Guid Id, string Name, string Full, bool Ask, int End, string Belt, string? Drawing, string Mark, string Words, string Sign, string Role, bool AskAdult, bool CheckFirst);
 
 /// <summary>An adult or leader on duty.</summary>
 public sealed record MatPerson(Guid Id, string Name, string Duty, string Mark, string Words, string Sign);

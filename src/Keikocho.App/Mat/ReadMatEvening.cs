@@ -54,13 +54,15 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
         var book = club.Book;
         var programme = book.Programme(lesson.ProgrammeId)!;
         var evidence = EvidenceReader.Of(club.Reading, [.. register.Children.Select(c => c.PersonId)], null, lesson.Date);
+        var signs = PlainSigns.Of(club, seen, evidence, lesson.Date);
         var children = register.Children.Select(tile =>
         {
             var gates = ChildGates.Of(book, evidence[tile.PersonId], lesson.Date);
             var rank = book.RankOf(tile.PersonId, programme.LadderId);
             return new MatChild(
                 tile.PersonId, tile.Name, tile.FullName, tile.AskOnce, (int)book.EndOf(tile.PersonId, programme, lesson, lesson.Date),
-                rank?.Name ?? "", DrawingOf(rank?.Cloth, rank?.Tips ?? 0), tile.Mark, tile.Words, StampSign.Of(tile.Stamp), gates.Role);
+                rank?.Name ?? "", DrawingOf(rank?.Cloth, rank?.Tips ?? 0), tile.Mark, tile.Words, StampSign.Of(tile.Stamp), gates.Role,
+                signs.AskAdult.Contains(tile.PersonId), signs.CheckFirst.Contains(tile.PersonId));
         }).ToImmutableArray();
         return new MatLesson(
             lesson.Id, programme.Name, Minute(lesson.Start), Minute(lesson.UkemiFrom), Minute(lesson.UkemiTo), Minute(lesson.HalfTime), Minute(lesson.End),

@@ -113,6 +113,10 @@ public enum TrailKind
     TogetherChanged = 77,
     /// <summary>An evening was opened again.</summary>
     EveningOpened = 78,
+    /// <summary>A care note was entered, changed or taken out, or the family was asked; without a word of it.</summary>
+    CareNoteChanged = 90,
+    /// <summary>A near miss was entered.</summary>
+    NearMissEntered = 91,
     /// <summary>A whole club came in from an archive or a copy.</summary>
     Restored = 60,
     /// <summary>A copy of the whole club was made.</summary>

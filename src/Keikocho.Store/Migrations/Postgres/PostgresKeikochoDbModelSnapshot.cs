@@ -415,6 +415,9 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<int>("Units")
                         .HasColumnType("integer");
 
+                    b.Property<byte[]>("Welfare")
+                        .HasColumnType("bytea");
+
                     b.Property<string>("Zone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -470,6 +473,15 @@ namespace Keikocho.Store.Migrations.Postgres
 
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Entrance")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Hospital")
+                        .HasColumnType("text");
 
                     b.Property<int?>("MatLengthCm")
                         .HasColumnType("integer");
@@ -1061,6 +1073,57 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("Adaptations");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("CareAsked");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Heading")
+                        .HasColumnType("integer");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId", "Heading")
+                        .IsUnique();
+
+                    b.ToTable("CareNotes");
                 });
 
             modelBuilder.Entity("Keikocho.Store.People.ConsentRow", b =>
@@ -1659,6 +1722,40 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Knocks");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Safety.NearMissRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Activity")
+                        .HasColumnType("integer");
+
+                    b.Property<short?>("At")
+                        .HasColumnType("smallint");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<byte[]>("Words")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "On");
+
+                    b.ToTable("NearMisses");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
                 {
                     b.Property<int>("Club")
@@ -2160,6 +2257,24 @@ namespace Keikocho.Store.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "PersonId")

@@ -421,6 +421,9 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<int>("Units")
                         .HasColumnType("INTEGER");
 
+                    b.Property<byte[]>("Welfare")
+                        .HasColumnType("BLOB");
+
                     b.Property<string>("Zone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -476,6 +479,15 @@ namespace Keikocho.Store.Migrations.Sqlite
 
                     b.Property<byte[]>("Id")
                         .HasColumnType("BLOB");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Entrance")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hospital")
+                        .HasColumnType("TEXT");
 
                     b.Property<int?>("MatLengthCm")
                         .HasColumnType("INTEGER");
@@ -1089,6 +1101,60 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("Adaptations");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("CareAsked");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("Heading")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId", "Heading")
+                        .IsUnique();
+
+                    b.ToTable("CareNotes");
                 });
 
             modelBuilder.Entity("Keikocho.Store.People.ConsentRow", b =>
@@ -1714,6 +1780,41 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("Knocks");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Safety.NearMissRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("Activity")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short?>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Words")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "On");
+
+                    b.ToTable("NearMisses");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
                 {
                     b.Property<int>("Club")
@@ -2219,6 +2320,24 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "PersonId")
