@@ -19,9 +19,12 @@ namespace Keikocho.App.Pairs;
 /// <param name="Middle">Who may be the middle of a three.</param>
 /// <param name="Share">Who may share a three.</param>
 /// <param name="Adults">Adults who can partner a child, the first to be asked first.</param>
+/// <param name="NeedsAdult">Places of those for whom no child here is a partner; why is not for a tablet.</param>
+/// <param name="Says">Why nobody has a place, and what else there is; null where there are pairs.</param>
 public sealed record MatPairs(
     int End, int Activity, string Word, string Name, bool Thrown, ImmutableArray<MatPairsChild> Register, ImmutableArray<int> Here, ImmutableArray<MatGroupOf> Groups,
-    ImmutableArray<MatAhead> Ahead, IReadOnlyList<string> May, string Middle, IReadOnlyList<string> Share, ImmutableArray<string> Adults);
+    ImmutableArray<MatAhead> Ahead, IReadOnlyList<string> May, string Middle, IReadOnlyList<string> Share, ImmutableArray<string> Adults,
+    ImmutableArray<int> NeedsAdult, string? Says);
 
 /// <summary>A child who may have a partner.</summary>
 /// <param name="Id">Who.</param>

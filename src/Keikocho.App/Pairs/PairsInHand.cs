@@ -71,9 +71,10 @@ public sealed class PairsInHand(Reckonings reckonings)
 
     private static MatPairs Make(PartnersQuestion now, IReadOnlyList<PartnersChild> later, List<string> toCome, StandingPairs? standing, MatEnd end, PairsDrill drill, string word)
     {
-        // Where somebody would be left over, who and why is the instructor's to see: a tablet gets the table and no pairs.
-        var places = standing is not null || PairsTonight.Make(now).Offers is [{ Kind: not OfferKind.Part }, ..];
-        var ahead = PairsAhead.Make(new AheadQuestion(now, later, toCome, places ? standing?.Groups : []));
+        // Who needs an adult is named to a tablet, why is the instructor's to see.
+        var answer = PairsTonight.Make(now);
+        var seated = Seated.Of(now, standing?.Groups, answer);
+        var ahead = PairsAhead.Make(new AheadQuestion(seated.Question, [.. later, .. seated.Left], toCome, standing?.Groups));
         var register = ahead.Register.Select((m, place) => (m.Child, place)).ToDictionary(m => m.Child, m => m.place);
         ImmutableArray<MatGroupOf> Groups(IReadOnlyList<MatGroup> groups) => [.. groups.Select(g => new MatGroupOf([.. g.Members.Select(m => register[m.Child])], g.Adult))];
         var table = ahead.Tables[0].Table;
@@ -82,11 +83,11 @@ public sealed class PairsInHand(Reckonings reckonings)
             (int)end, (int)drill.Activity, word, drill.Name, drill.Planned is not null,
             [.. ahead.Register.Select(m => new MatPairsChild(m.Child.Value, m.Name, m.ToriOnly))],
             [.. ahead.Register.Where(m => here.Contains(m.Child)).Select(m => register[m.Child])],
-            places ? Groups(ahead.Groups) : [],
-            places
-                ? [.. ahead.Ahead.Where(a => a.Groups.Count > 0 && (a.Child is null || register.ContainsKey(a.Child.Value)))
-                    .Select(a => new MatAhead((int)a.Event, a.Child is { } child ? register[child] : -1, a.Child is null ? a.Name : "", Groups(a.Groups)))]
-                : [],
-            table.May, table.Middle, table.Share, [.. now.Adults]);
+            Groups(ahead.Groups),
+            [.. ahead.Ahead.Where(a => a.Groups.Count > 0 && (a.Child is null || register.ContainsKey(a.Child.Value)))
+                .Select(a => new MatAhead((int)a.Event, a.Child is { } child ? register[child] : -1, a.Child is null ? a.Name : "", Groups(a.Groups)))],
+            table.May, table.Middle, table.Share, [.. now.Adults],
+            [.. seated.Left.Select(c => register[c.Child])],
+            answer.Help.OfType<NobodyIsThrown>().FirstOrDefault()?.Sentence);
     }
 }

@@ -31,9 +31,11 @@ public sealed record PairsOffer(string Value, string Heading, IReadOnlyList<MatG
 /// <param name="Offers">Ways to make them anew.</param>
 /// <param name="Answer">The whole answer.</param>
 /// <param name="Falls">The falls of the drill; null where nobody is thrown.</param>
+/// <param name="NotPlaced">Who needs an adult, by the pairs that stand where some do.</param>
 public sealed record PairsView(
     PairsAsked Asked, PairsEvening Evening, MatEnd End, PairsDrill Drill, ImmutableArray<(Guid Id, string Name)> Here, ImmutableArray<(Guid Id, string Name)> Out, IReadOnlyList<string> Adults,
-    StandingPairs? Standing, bool Stands, ImmutableArray<PairsOffer> Repairs, IReadOnlyList<string> RepairSays, ImmutableArray<PairsOffer> Offers, PartnersAnswer Answer, FallsAnswer? Falls)
+    StandingPairs? Standing, bool Stands, ImmutableArray<PairsOffer> Repairs, IReadOnlyList<string> RepairSays, ImmutableArray<PairsOffer> Offers, PartnersAnswer Answer, FallsAnswer? Falls,
+    IReadOnlyList<string> NotPlaced)
 {
     /// <summary>Reads it; null where there is no such lesson.</summary>
     public static PairsView? Of(OpenClub club, Reckonings reckonings, PairsAsked asked)
@@ -55,10 +57,13 @@ public sealed record PairsView(
         var repairs = ImmutableArray<PairsOffer>.Empty;
         IReadOnlyList<string> says = [];
         var stands = false;
+        IReadOnlyList<string> left = [.. answer.Unplaced.Select(u => u.Name)];
         var shown = offers.FirstOrDefault()?.Groups ?? [];
         if (standing is not null)
         {
-            var repair = RepairPairs.Make(new RepairQuestion(question, standing.Groups));
+            var seated = Seated.Of(question, standing.Groups, answer);
+            left = [.. seated.Left.Select(c => c.Name)];
+            var repair = RepairPairs.Make(new RepairQuestion(seated.Question, standing.Groups));
             stands = repair.Offers.Count > 0 && repair.Offers[0] is { Changed: 0, New.Count: 0 };
             repairs = [.. repair.Offers.Select((o, i) => Offer($"repair-{i}", Heading(o.Kind), o.Arrangement.Groups, [.. o.New.Select(g => g.Line)]))];
             says = [.. repair.Reasons.Skip(1).Select(r => r.Sentence)];
@@ -68,8 +73,11 @@ public sealed record PairsView(
         return new PairsView(
             asked with { LessonId = lesson.Id, End = end, Adults = asked.Adults is null ? null : [.. chosen] }, evening, end, drill,
             [.. evening.At(end).Where(IsIn).Select(c => (c.PersonId, c.Name))], [.. evening.At(end).Where(c => c.IsHere && !IsIn(c)).Select(c => (c.PersonId, c.Name))],
-            adults, standing, stands, repairs, says, offers, answer, FallsOf(club, question, drill, asked, shown));
+            adults, standing, stands, repairs, says, offers, answer, FallsOf(club, question, drill, asked, shown), left);
     }
+
+    /// <summary>The activity throws, and no child here may be thrown; null where one may.</summary>
+    public NobodyIsThrown? NobodyIsThrown => Answer.Help.OfType<NobodyIsThrown>().FirstOrDefault();
 
     /// <summary>The offer of a form; null where it is none, or another than was seen.</summary>
     public PairsOffer? Find(string? value, string? seen) => Repairs.Concat(Offers).FirstOrDefault(o => o.Value == value && o.Seen == seen);

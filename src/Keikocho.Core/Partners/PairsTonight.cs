@@ -77,21 +77,29 @@ public static class PairsTonight
 
     private static List<Reason> Help(PartnersQuestion question, Seating part, LinkTable table)
     {
-        var help = new List<Reason>();
-        foreach (var activity in question.Instead ?? [])
+        var instead = (question.Instead ?? []).Select(activity => (Activity: activity, Way: Instead(question, activity))).ToArray();
+        // An adult does not throw a child whose gate is shut either: with nobody to fall, only another activity helps.
+        if (question.Activity.Thrown && table.Children.All(c => !c.MayFall))
+            return [new NobodyIsThrown(question.Activity, [.. instead.Select(i => (i.Activity, i.Way.Left))])];
+        return
+        [
+            .. instead.Select(i => i.Way.Kind is { } placed ? (Reason)new AnotherActivity(i.Activity, placed) : new AnotherActivityFallsShort(i.Activity, i.Way.Left)),
+            new AdultsWouldHelp([.. part.Left.Select(c => table.Children[c].Name)]),
+        ];
+    }
+
+    // How another activity would place everybody; else who would be left over.
+    private static (OfferKind? Kind, IReadOnlyList<string> Left) Instead(PartnersQuestion question, PartnersActivity activity)
+    {
+        var other = new LinkTable(question, activity);
+        var seat = new SeatEverybody(other, worstFirst: false);
+        foreach (var kind in Kinds(other.Children.Count, question.Adults.Count))
         {
-            var other = new LinkTable(question, activity);
-            var seat = new SeatEverybody(other, worstFirst: false);
-            OfferKind? kind = null;
-            foreach (var k in Kinds(other.Children.Count, question.Adults.Count))
-                kind ??= seat.Find(k)?.Kind;
-            help.Add(kind is { } placed
-                ? new AnotherActivity(activity, placed)
-                : new AnotherActivityFallsShort(activity, [.. seat.Find(OfferKind.Part)!.Left.Select(c => other.Children[c].Name)]));
+            if (seat.Find(kind) is { } placed)
+                return (placed.Kind, []);
         }
 
-        help.Add(new AdultsWouldHelp([.. part.Left.Select(c => table.Children[c].Name)]));
-        return help;
+        return (null, [.. seat.Find(OfferKind.Part)!.Left.Select(c => other.Children[c].Name)]);
     }
 
     private static List<Reason> Reasons(PartnersQuestion question, Seating? first, List<PartnersOffer> offers, LinkTable table)

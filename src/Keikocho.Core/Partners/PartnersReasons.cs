@@ -193,6 +193,25 @@ public sealed record AnotherActivityFallsShort(PartnersActivity Activity, IReadO
     public override string Sentence => $"With {Activity.Name} (at most {Activity.SizeLimit} % apart in size) {Words.List(Left)} {Words.Is(Left.Count)} still left over.";
 }
 
+/// <summary>The activity throws, and nobody here may be thrown.</summary>
+/// <param name="Activity">Which.</param>
+/// <param name="Instead">Other activities, and who would be left over in each.</param>
+public sealed record NobodyIsThrown(PartnersActivity Activity, IReadOnlyList<(PartnersActivity Activity, IReadOnlyList<string> Left)> Instead) : Reason
+{
+    /// <inheritdoc/>
+    public override string Sentence
+    {
+        get
+        {
+            static string All(IReadOnlyList<string> left) => left.Count == 0 ? "everybody" : $"all but {Words.List(left)}";
+            // Activities that place the same children are named together, in the order in which they were asked.
+            var ways = Instead.GroupBy(i => All(i.Left), StringComparer.Ordinal).Select((g, i) => $"{(i == 0 ? "In" : "in")} {Words.List([.. g.Select(way => way.Activity.Name)])}{(i == 0 ? " there is a place" : "")} for {g.Key}");
+            var says = string.Join(", ", ways);
+            return $"Nobody here may be thrown tonight: for {Activity.Name} no fall gate is open.{(says.Length > 0 ? $" {says}." : "")}";
+        }
+    }
+}
+
 /// <summary>Adults as partners place everybody.</summary>
 /// <param name="Names">Who would work with an adult.</param>
 public sealed record AdultsWouldHelp(IReadOnlyList<string> Names) : Reason

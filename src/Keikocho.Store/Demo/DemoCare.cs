@@ -15,7 +15,7 @@ internal sealed class DemoCare
     private readonly DemoCast cast;
     private readonly DemoSyllabus syllabus;
 
-    public DemoCare(DemoMaking making, DemoCast cast, DemoSyllabus syllabus, DemoAwards awards)
+    public DemoCare(DemoMaking making, DemoCast cast, DemoSyllabus syllabus, DemoAwards awards, DemoKnocks knocks)
     {
         this.making = making;
         this.cast = cast;
@@ -28,6 +28,7 @@ internal sealed class DemoCare
         var lifted = StandDown(2, "Kacper", StandDownScope.NoFalls, today.AddDays(-62), today.AddDays(-48), "the family, in writing");
         (lifted.LiftedOn, lifted.LiftedById, lifted.LiftedWhy, lifted.LiftEnteredOn) =
             (today.AddDays(-46), cast.Head.Id, Seal.Close("The family wrote that he may fall again; falls were shown again from the ground up."), today.AddDays(-46));
+        StandDowns.AddRange(knocks.StandDowns);
         Ways.Add(new AdaptationRow
         {
             Club = 1,

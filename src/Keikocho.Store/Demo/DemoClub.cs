@@ -22,16 +22,18 @@ public static class DemoClub
         if (!Enum.IsDefined(size)) throw new ArgumentOutOfRangeException(nameof(size), size, "The demo is small or large.");
         var making = new DemoMaking(today, seed, size);
         var cast = new DemoCast(making);
+        var knocks = new DemoKnocks(making, cast);
         var places = DemoPlaces.Of(making, cast);
         var ranks = DemoLadder.Ranks(making.Ids, making.LadderId, making.MadeAt);
         var awards = new DemoAwards(making, cast, ranks);
         var papers = new DemoPapers(making, cast);
         var devices = Devices(making, cast);
         var syllabus = new DemoSyllabus(making, ranks, cast.Head.Id);
-        var care = new DemoCare(making, cast, syllabus, awards);
-        var registers = new DemoRegisters(making, cast, devices, new DemoEvidence(making, cast, awards, papers, syllabus, care));
+        var care = new DemoCare(making, cast, syllabus, awards, knocks);
+        var registers = new DemoRegisters(making, cast, devices, new DemoEvidence(making, cast, awards, papers, syllabus, care), knocks);
+        var evenings = new DemoEvenings(making, cast, awards, syllabus, care, registers);
         var club = Club(making);
-        var trail = DemoTrail.Of(making, cast, awards, papers, syllabus, care, club.Id, registers, [.. devices.Where(d => d.Kind == DeviceKind.Laptop).Select(d => d.Id)]);
+        var trail = DemoTrail.Of(making, cast, awards, papers, syllabus, care, knocks, evenings, club.Id, registers, [.. devices.Where(d => d.Kind == DeviceKind.Laptop).Select(d => d.Id)]);
         return new DemoRows
         {
             Today = today,
@@ -67,6 +69,12 @@ public static class DemoClub
             Adaptations = care.Ways,
             ChosenItems = care.Choices,
             Overrules = care.Overrules,
+            KeepTogethers = evenings.KeepTogethers,
+            Obstacles = evenings.Obstacles,
+            Showings = evenings.Showings,
+            Togethers = evenings.Togethers,
+            Knocks = knocks.Knocks,
+            KnockLines = knocks.Lines,
             Trail = trail,
             Registers = registers,
         };

@@ -92,7 +92,7 @@ internal sealed class DemoEvidence
             sightings.Plan(stays[^1], term, step, own, ProgressOf(number, term, step, person), child, (lesson, what) =>
             {
                 // Without contact there is nothing to show but words.
-                if (what.Kind == MarkKind.Sighting && standDowns.Any(s => s.Scope == (int)Core.Safety.StandDownScope.NoContact && s.From <= lesson.Row.Date)) return;
+                if (what.Kind == MarkKind.Sighting && standDowns.Any(s => s.Scope != (int)Core.Safety.StandDownScope.NoFalls && s.From <= lesson.Row.Date && !(s.LiftedOn <= lesson.Row.Date))) return;
                 var list = At(person.Id, lesson);
                 var same = list.FindIndex(s => s.Item == what.Item && s.Kind != MarkKind.Fall);
                 if (same < 0) list.Add(what);

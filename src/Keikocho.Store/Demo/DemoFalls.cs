@@ -71,9 +71,8 @@ internal static class DemoFalls
     private static int Stage(int step, int lesson) => step switch
     {
         0 => lesson < 3 ? 1 : lesson < 7 ? 2 : 3,
-        1 => 3,
-        2 => 4,
-        3 or 4 => 5,
+        1 => 4,
+        2 => 5,
         _ => 6,
     };
 }

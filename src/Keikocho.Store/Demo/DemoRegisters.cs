@@ -6,7 +6,7 @@ using Keikocho.Store.Marks;
 namespace Keikocho.Store.Demo;
 
 /// <summary>The marks, lesson by lesson, made while they are walked through.</summary>
-internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyList<DeviceRow> devices, DemoEvidence evidence) : IEnumerable<LessonMarks>
+internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyList<DeviceRow> devices, DemoEvidence evidence, DemoKnocks knocks) : IEnumerable<LessonMarks>
 {
     /// <summary>The small demo's tablet; its marks clash with the laptop's at three lessons.</summary>
     private const int Tablet = 1;
@@ -47,7 +47,7 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
     public Guid ActingAdult(DemoLesson lesson) =>
         cast.Adults[making.Size == DemoSize.Large ? lesson.Hour.Hall * 5 : lesson.Hour.Hall].Id;
 
-    private readonly record struct Tapped(Stay Stay, MarkKind Kind, int Minute, int Second, int Order, DemoSeen? Seen = null);
+    private readonly record struct Tapped(Stay Stay, MarkKind Kind, int Minute, int Second, int Order, DemoSeen? Seen = null, DemoKnock? Knock = null);
 
     private List<MarkRow> Marks(DemoLesson lesson, int[] sequences, Special special)
     {
@@ -65,6 +65,7 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
                 tapped.Add(new Tapped(stay, seen.Kind, seen.Kind == MarkKind.Fall ? lesson.Hour.HalfTime + 1 : lesson.Hour.End - 2, 0, tapped.Count, seen));
         }
 
+        foreach (var knock in knocks.At(lesson)) tapped.Add(new Tapped(knock.Stay, MarkKind.Knock, knock.Minute, knock.Second, tapped.Count, Knock: knock));
         tapped.Sort(static (a, b) => (a.Minute, a.Second, a.Order).CompareTo((b.Minute, b.Second, b.Order)));
         var marks = new List<MarkRow>(tapped.Count + 4);
         var mistaken = special == Special.Undone ? tapped.FirstOrDefault(t => t.Kind == MarkKind.Absent).Stay : null;
@@ -77,6 +78,14 @@ internal sealed class DemoRegisters(DemoMaking making, DemoCast cast, IReadOnlyL
                 var mark = SeenMark(lesson, laptop, sequences, tap, seen, eyes);
                 marks.Add(mark);
                 if (!eyes.Signs(seen.Kind)) suggestions.Add(mark);
+                continue;
+            }
+
+            if (tap.Knock is { } knock)
+            {
+                var mark = Mark(lesson, laptop, sequences, by, tap.Stay.Person.Id, MarkKind.Knock, tap.Minute, tap.Second);
+                (mark.Id, mark.Code, mark.At) = (knock.Id, (int)knock.Activity, null);
+                marks.Add(mark);
                 continue;
             }
 

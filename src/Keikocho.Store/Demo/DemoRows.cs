@@ -1,5 +1,6 @@
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
@@ -84,7 +85,7 @@ public sealed class DemoRows
     public required IReadOnlyList<CrossingRow> Crossings { get; init; }
     /// <summary>Awards. Who has none wears the first rank.</summary>
     public required IReadOnlyList<AwardRow> Awards { get; init; }
-    /// <summary>Stand-downs: one that stands, one whose review day has passed, one that was lifted.</summary>
+    /// <summary>Stand-downs: one that stands, one whose review day has passed, one that was lifted, and those of the knocks.</summary>
     public required IReadOnlyList<StandDownRow> StandDowns { get; init; }
     /// <summary>Agreed other ways of showing.</summary>
     public required IReadOnlyList<AdaptationRow> Adaptations { get; init; }
@@ -92,6 +93,18 @@ public sealed class DemoRows
     public required IReadOnlyList<ChosenItemRow> ChosenItems { get; init; }
     /// <summary>Verdicts set against the sum.</summary>
     public required IReadOnlyList<OverruleRow> Overrules { get; init; }
+    /// <summary>Children who are asked to work together.</summary>
+    public required IReadOnlyList<KeepTogetherRow> KeepTogethers { get; init; }
+    /// <summary>What stands at the mats.</summary>
+    public required IReadOnlyList<ObstacleRow> Obstacles { get; init; }
+    /// <summary>What each end worked on in the present term and the one before.</summary>
+    public required IReadOnlyList<ShowingRow> Showings { get; init; }
+    /// <summary>Who worked together at the last lessons.</summary>
+    public required IReadOnlyList<TogetherRow> Togethers { get; init; }
+    /// <summary>Knocks: one that was recovered from, one whose child is still off the mat.</summary>
+    public required IReadOnlyList<KnockRow> Knocks { get; init; }
+    /// <summary>Their accident records.</summary>
+    public required IReadOnlyList<KnockLineRow> KnockLines { get; init; }
     /// <summary>The trail with its chain.</summary>
     public required IReadOnlyList<TrailRow> Trail { get; init; }
     /// <summary>The registers by date and start, up to yesterday; made anew, and alike, each time they are walked through.</summary>

@@ -14,6 +14,13 @@ internal readonly record struct DemoTap(MarkKind Kind, int Minute, int Second, i
         var date = lesson.Row.Date;
         var hour = lesson.Hour;
         var away = stay.AwayFrom is { } from && date >= from && date < stay.BackOn;
+        if (stay.KnockOn is { } knock)
+        {
+            // There, and home early; from the next day on told us, until it may come again.
+            if (date == knock) return new DemoTap(MarkKind.Present, hour.Start - 3, 20, hour.HalfTime + DemoKnocks.LeftAfterHalfTime);
+            if (date > knock && (stay.MayComeOn is not { } again || date < again)) return new DemoTap(MarkKind.Excused, hour.Start - 6, 40, null);
+        }
+
         var sure = date == stay.From || (stay.BackOn is { } back && (date >= back || date == stay.AwayFrom!.Value.AddDays(-1)));
         var comes = draw.Chance(stay.ComesPerMille);
         var told = draw.Chance(400);

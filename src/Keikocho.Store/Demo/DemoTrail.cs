@@ -6,7 +6,7 @@ namespace Keikocho.Store.Demo;
 /// <summary>The trail that such a club would have left, in the order of time, with its chain.</summary>
 internal static class DemoTrail
 {
-    public static List<TrailRow> Of(DemoMaking making, DemoCast cast, DemoAwards awards, DemoPapers papers, DemoSyllabus syllabus, DemoCare care, Guid club, DemoRegisters registers, IReadOnlyList<Guid> laptops)
+    public static List<TrailRow> Of(DemoMaking making, DemoCast cast, DemoAwards awards, DemoPapers papers, DemoSyllabus syllabus, DemoCare care, DemoKnocks knocks, DemoEvenings evenings, Guid club, DemoRegisters registers, IReadOnlyList<Guid> laptops)
     {
         var lines = new List<TrailRow>();
         void Say(DateTimeOffset at, TrailKind kind, Guid subject, Guid? by, Guid? device = null) =>
@@ -22,13 +22,14 @@ internal static class DemoTrail
         foreach (var crossing in awards.Crossings) Say(crossing.MadeAt, TrailKind.Crossed, crossing.PersonId, crossing.ById ?? head);
         SaySyllabus(making, syllabus, head, Say);
         SayCare(care, Say);
-        var evenings = making.EveningRows.ToDictionary(e => e.Id);
+        SayEvenings(knocks, evenings, head, laptops[0], Say);
+        var rows = making.EveningRows.ToDictionary(e => e.Id);
         foreach (var lesson in making.Lessons.Where(l => l.HasRegister(making.Today)))
         {
             var device = laptops[making.Size == DemoSize.Large ? lesson.Hour.Hall : 0];
             var by = registers.ActingAdult(lesson);
             Say(LondonTime.At(lesson.Row.Date, lesson.Hour.HalfTime + 3, 59), TrailKind.RestAbsent, lesson.Row.Id, by, device);
-            var evening = evenings[lesson.Row.EveningId];
+            var evening = rows[lesson.Row.EveningId];
             // The last lesson of the evening closes it.
             evening.ClosedAt = LondonTime.At(lesson.Row.Date, lesson.Hour.End + 20);
             evening.ClosedById = by;
@@ -78,5 +79,16 @@ internal static class DemoTrail
         foreach (var way in care.Ways) say(LondonTime.At(way.AgreedOn, 20 * 60), TrailKind.AdaptationChanged, way.PersonId, way.ById, null);
         foreach (var choice in care.Choices.DistinctBy(c => (c.PersonId, c.Requirement))) say(choice.MadeAt, TrailKind.ItemsChosen, choice.PersonId, choice.ById, null);
         foreach (var verdict in care.Overrules) say(verdict.MadeAt, TrailKind.VerdictOverruled, verdict.PersonId, verdict.ById, null);
+    }
+
+    private static void SayEvenings(DemoKnocks knocks, DemoEvenings evenings, Guid head, Guid laptop, Action<DateTimeOffset, TrailKind, Guid, Guid?, Guid?> say)
+    {
+        foreach (var knock in knocks.Knocks) say(knock.MadeAt, TrailKind.KnockMade, knock.Id, head, laptop);
+        foreach (var line in knocks.Lines) say(line.MadeAt, TrailKind.KnockLineAdded, line.KnockId, line.ById, line.DeviceId);
+        foreach (var showing in evenings.Showings) say(showing.MadeAt, TrailKind.ShowingChanged, showing.LessonId, showing.ById, laptop);
+        foreach (var round in evenings.Togethers.DistinctBy(t => (t.LessonId, t.Round))) say(round.MadeAt, TrailKind.TogetherChanged, round.LessonId, head, laptop);
+        foreach (var wish in evenings.KeepTogethers)
+            foreach (var child in new[] { wish.FirstId, wish.SecondId }) say(LondonTime.At(wish.From, 20 * 60), TrailKind.PairWishChanged, child, head, laptop);
+        foreach (var obstacle in evenings.Obstacles) say(LondonTime.At(evenings.FirstDay, 9 * 60), TrailKind.ObstacleChanged, obstacle.Id, head, laptop);
     }
 }

@@ -24,6 +24,10 @@ internal sealed class Stay
     public DateOnly? AwayFrom { get; init; }
     /// <summary>The lesson of the return; from then on the child misses none.</summary>
     public DateOnly? BackOn { get; init; }
+    /// <summary>The lesson of a knock: the child was there, and went home early.</summary>
+    public DateOnly? KnockOn { get; set; }
+    /// <summary>The day from which the child may come again after a knock; the adults know why it does not come before.</summary>
+    public DateOnly? MayComeOn { get; set; }
     /// <summary>Steps of the ladder above the first that the child brought along.</summary>
     public int StartRank { get; init; }
     /// <summary>The rank was given by another club.</summary>

@@ -103,6 +103,12 @@ public static class WriteDemo
         writer.Write(rows.Adaptations);
         writer.Write(rows.ChosenItems);
         writer.Write(rows.Overrules);
+        writer.Write(rows.KeepTogethers);
+        writer.Write(rows.Obstacles);
+        writer.Write(rows.Showings);
+        writer.Write(rows.Togethers);
+        writer.Write(rows.Knocks);
+        writer.Write(rows.KnockLines);
         writer.Write(rows.Trail);
         // The history before is the demo's; this line says when it came in.
         var arrival = new TrailRow { Club = rows.Club.Club, Number = rows.Trail[^1].Number + 1, At = now, Kind = TrailKind.Restored, SubjectId = rows.Club.Id };

@@ -54,7 +54,7 @@ public sealed class PairsOnTheMatTests
         {
             // Names and places only, and in the order of the register.
             Assert.Equal(
-                ["activity", "adults", "ahead", "end", "groups", "here", "may", "middle", "name", "register", "share", "thrown", "word"],
+                ["activity", "adults", "ahead", "end", "groups", "here", "may", "middle", "name", "needsAdult", "register", "says", "share", "thrown", "word"],
                 pair.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
             Assert.All(pair.GetProperty("register").EnumerateArray(), c => Assert.Equal(["id", "name", "tori"], c.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)));
             var first = pair.GetProperty("groups").EnumerateArray().Select(g => g.GetProperty("places").EnumerateArray().Min(p => p.GetInt32())).ToList();
@@ -69,5 +69,36 @@ public sealed class PairsOnTheMatTests
         await Mark(children[0], MarkKind.Left);
         await tablet.GetStringAsync("/mat/evening", Cancel);
         Assert.InRange(inHand.Makings, made + 1, made + 8);
+    }
+
+    [Fact]
+    [Statement(36)]
+    public async Task One_beginner_without_a_partner_does_not_cost_the_others_theirs_and_where_nobody_falls_the_tablet_says_what_else_there_is()
+    {
+        await using var hall = await HallDoorOpen.StartAsync();
+        var day = new DateOnly(2026, 11, 24);
+        using (var db = hall.House.Engine.OpenDb())
+        {
+            var row = db.Lessons.Where(l => l.Date == day).OrderBy(l => l.Start).First();
+            var (by, device) = (db.Duties.Select(d => d.PersonId).First(), db.Devices.Select(d => d.Id).First());
+            foreach (var child in db.Enrolments.Where(e => e.ProgrammeId == row.ProgrammeId && e.To == null).Select(e => e.PersonId).ToList())
+                await hall.House.Marks.TapAsync(new Tap(Guid.CreateVersion7(), device, null, row.Id, child, by, hall.Time.GetUtcNow(), MarkKind.Present, new TimeOnly(17, 30)), day, new AttendanceRules(), Cancel);
+        }
+
+        using var tablet = await hall.TabletOfAsync(DutyKind.JuniorLeader);
+        using var pack = JsonDocument.Parse(await tablet.GetStringAsync("/mat/evening", Cancel));
+        var beginners = pack.RootElement.GetProperty("lessons")[0].GetProperty("pairs").EnumerateArray().Where(p => p.GetProperty("end").GetInt32() == 0).ToDictionary(p => p.GetProperty("activity").GetInt32());
+        foreach (var activity in new[] { 1, 3 })
+        {
+            var (groups, needs, here) = (beginners[activity].GetProperty("groups"), beginners[activity].GetProperty("needsAdult"), beginners[activity].GetProperty("here"));
+            var placed = groups.EnumerateArray().SelectMany(g => g.GetProperty("places").EnumerateArray()).Concat(needs.EnumerateArray()).Select(p => p.GetInt32()).Order();
+            Assert.True(groups.GetArrayLength() >= 2);
+            Assert.Equal(here.EnumerateArray().Select(p => p.GetInt32()), placed);
+            Assert.Equal(JsonValueKind.Null, beginners[activity].GetProperty("says").ValueKind);
+        }
+
+        Assert.Equal(0, beginners[2].GetProperty("groups").GetArrayLength());
+        Assert.StartsWith("Nobody here may be thrown tonight: for throwing", beginners[2].GetProperty("says").GetString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("because", JsonSerializer.Serialize(beginners[1]), StringComparison.OrdinalIgnoreCase);
     }
 }

@@ -36,7 +36,7 @@ public sealed class PairsPageTests
         await club.WeighAsync(("Hugo", 30_500), ("Ines", 60_000));
         var html = await club.Club.TextAsync($"/pairs?{PairsClub.Backwards}");
         Assert.DoesNotContain(PairsClub.Lines(html), l => l.Contains("Ines", StringComparison.Ordinal));
-        Assert.Contains("Not placed:", html, StringComparison.Ordinal);
+        Assert.Matches("Needs? an adult: [^<]*Ines", html);
         Assert.Contains("Ines may work with none of the 5 others: 5 size gap above the limit", html, StringComparison.Ordinal);
         foreach (var weight in new[] { "60", "30.5", " kg", "30500" }) Assert.DoesNotContain($">{weight}", html, StringComparison.Ordinal);
         // With turn-ins the limit is wider, and without throwing the age counts no more; but 60 is still too far.
@@ -137,5 +137,33 @@ public sealed class PairsPageTests
     {
         using var answer = await club.Club.PostAsync($"/students/{club.Children[one]}", $"/students/{club.Children[one]}/pair-wish", ("other", club.Children[other].ToString("D")), ("wish", "apart"));
         Assert.Equal($"/students/{club.Children[one]:D}#partners", answer.Headers.Location?.ToString());
+    }
+
+    [Fact]
+    [Statement(36)]
+    public async Task Where_nobody_may_be_thrown_the_page_says_so_once_and_leads_to_what_can_be_done()
+    {
+        await using var club = await PairsClub.StartAsync(names: ["Ana", "Ben", "Dov", "Ella"]);
+        var html = await club.Club.TextAsync("/pairs?activity=Throwing&stage=6");
+        Assert.Contains("Nobody here may be thrown tonight: for throwing any way, stage 6 (thrown by a child) no fall gate is open. In turn-ins and holds there is a place for everybody.", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("may work with none", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("adults as partners", html, StringComparison.Ordinal);
+        Assert.Matches("href=\"/pairs\\?[^\"]*activity=TurnIns[^\"]*\">Turn-ins</a>", html);
+    }
+
+    [Fact]
+    public async Task Pairs_put_to_use_stand_although_one_child_needs_an_adult()
+    {
+        await using var club = await PairsClub.StartAsync(names: ["Ana", "Ben", "Dov", "Ella"]);
+        await club.AddAsync("Hugo", 9);
+        await club.AddAsync("Ines", 9);
+        await club.WeighAsync(("Hugo", 30_500), ("Ines", 60_000));
+        var before = await club.LinesAsync("activity=TurnIns");
+        Assert.Equal(2, before.Count);
+        await club.UseAsync("activity=TurnIns");
+        var html = await club.Club.TextAsync("/pairs?activity=TurnIns");
+        Assert.Contains("These stand", html, StringComparison.Ordinal);
+        Assert.Equal(before, PairsClub.Lines(html));
+        Assert.Matches("Need an adult: [^<]*Ines", html);
     }
 }

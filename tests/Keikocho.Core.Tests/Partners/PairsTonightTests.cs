@@ -96,6 +96,23 @@ public sealed class PairsTonightTests
             answer.Help.Select(h => h.Sentence));
     }
 
+    [Fact, Statement(36)]
+    public void Where_nobody_may_be_thrown_one_sentence_says_so_and_what_else_there_is()
+    {
+        PartnersActivity[] instead = [new("turn-ins", false, 25), new("holds", false, 40)];
+        var question = Mats.Seven with
+        {
+            Children = [.. "ABCD".Select((letter, i) => Mats.Child(letter, letter == 'D' ? 36 : 24 + i, 8) with { MayFall = false })], Together = [], KeepApart = [], Instead = instead,
+        };
+        Assert.Equal(
+            ["Nobody here may be thrown tonight: for throwing no fall gate is open. In turn-ins there is a place for all but C and D, in holds for everybody."],
+            PairsTonight.Make(question).Help.Select(h => h.Sentence));
+        Assert.Empty(PartnersCheck.Objections(question, PairsTonight.Make(question)));
+        Assert.Equal(
+            ["Nobody here may be thrown tonight: for throwing no fall gate is open. In turn-ins and holds there is a place for everybody."],
+            PairsTonight.Make(question with { Children = [.. question.Children.Take(2)] }).Help.Select(h => h.Sentence));
+    }
+
     [Fact, Statement(37)]
     public void The_same_question_twice_gives_the_same_pairs()
     {

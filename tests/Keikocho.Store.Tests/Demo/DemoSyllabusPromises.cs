@@ -1,6 +1,7 @@
 using Keikocho.Core.Evening;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Syllabus;
@@ -71,7 +72,8 @@ public sealed class DemoSyllabusPromises
             var stands = made.Rows.StandDowns;
             Assert.Single(stands, s => s.LiftedOn is null && s.ReviewOn > made.Today && s.Scope == (int)StandDownScope.NoFalls);
             Assert.Single(stands, s => s.LiftedOn is null && s.ReviewOn < made.Today);
-            var lifted = Assert.Single(stands, s => s.LiftedOn is not null);
+            var knocked = made.Rows.Knocks.Select(k => KnockStandDowns.OffTheMat(k.Id)).ToHashSet();
+            var lifted = Assert.Single(stands, s => s.LiftedOn is not null && !knocked.Contains(s.Id));
             Assert.NotEmpty(Seal.Open(lifted.LiftedWhy)!);
             Assert.Contains(made.Adults, a => a.Id == lifted.LiftedById);
             Assert.DoesNotContain(made.Registers, r => r.Marks.Any(m => m.Kind == MarkKind.Fall

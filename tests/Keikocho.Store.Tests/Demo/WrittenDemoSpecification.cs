@@ -48,6 +48,12 @@ public abstract class WrittenDemoSpecification
         Same(Rows.Adaptations, await db.Adaptations.ToListAsync(Cancel));
         Same(Rows.ChosenItems, await db.ChosenItems.ToListAsync(Cancel));
         Same(Rows.Overrules, await db.Overrules.ToListAsync(Cancel));
+        Same(Rows.KeepTogethers, await db.KeepTogethers.ToListAsync(Cancel));
+        Same(Rows.Obstacles, await db.Obstacles.ToListAsync(Cancel));
+        Same(Rows.Showings, await db.Showings.ToListAsync(Cancel));
+        Same(Rows.Togethers, await db.Togethers.ToListAsync(Cancel));
+        Same(Rows.Knocks, await db.Knocks.ToListAsync(Cancel));
+        Same(Rows.KnockLines, await db.KnockLines.ToListAsync(Cancel));
         Same(Rows.Programmes, await db.Programmes.ToListAsync(Cancel));
         Same(Rows.WeeklyHours, await db.WeeklyHours.ToListAsync(Cancel));
         Same(Rows.Terms, await db.Terms.ToListAsync(Cancel));

@@ -18,7 +18,10 @@ export const pairs = {
     const pack = own.find((/** @type {any} */ p) => p.activity === mat.held.activity) ?? own[0];
     if (!pack) return [el("p", { class: "quiet" }, "Nobody is marked here yet: take the register, and the laptop makes the pairs.")];
     const now = whoIsIn(mat, lesson, pack);
-    const groups = made(pack, now, mat.held.helper);
+    // Whoever needs an adult is in no pair: the others keep theirs.
+    const needs = pack.needsAdult.filter((/** @type {number} */ p) => now.has(p));
+    const paired = new Set([...now].filter((p) => !needs.includes(p)));
+    const groups = made({ ...pack, here: pack.here.filter((/** @type {number} */ p) => !pack.needsAdult.includes(p)) }, paired, mat.held.helper);
     const asks = mat.held.pairsAsk;
     return [
       ends.length < 2 ? null : el("p", { class: "mat-ends" }, ...["Beginners’ end", "Main group"].map((word, i) =>
@@ -27,14 +30,16 @@ export const pairs = {
         el("button", { type: "button", "data-key": `activity ${p.activity}`, "aria-pressed": String(p === pack), onclick: () => choose(mat, p.activity) }, p.word))),
       el("p", { class: "actions mat-actions" },
         asking(mat, "left", "Left"), asking(mat, "out", "Sits out"), asking(mat, "came", "Came"),
-        pack.adults.length + pack.ahead.filter((/** @type {any} */ a) => a.event === ADULT).length > 0 && now.size % 2 === 1 ? asking(mat, "adult", "An adult helps") : null),
+        pack.adults.length + pack.ahead.filter((/** @type {any} */ a) => a.event === ADULT).length > 0 && paired.size % 2 === 1 ? asking(mat, "adult", "An adult helps") : null),
       asks ? names(mat, lesson, pack, now, asks) : null,
       asks ? null : el("h2", {}, pack.name),
       asks ? null : groups === null
         ? el("p", { class: "mat-asks", role: "status" }, "Ask the laptop: at most two changes do not do here.")
         : groups.length === 0
-          ? el("p", { class: "mat-asks", role: "status" }, now.size < 2 ? "Fewer than two are here who can have a partner." : "The laptop makes these pairs: an adult looks there.")
+          ? el("p", { class: "mat-asks", role: "status" }, pack.says ?? (needs.length > 1 ? "No two of those who are here can work together in this." : "Fewer than two are here who can have a partner."))
           : el("ol", { class: "mat-pairs" }, ...groups.map((/** @type {any} */ g) => el("li", {}, line(pack, g)))),
+      asks || pack.says || needs.length === 0 ? null
+        : el("p", { class: "mat-asks" }, `${needs.length === 1 ? "Needs" : "Need"} an adult: ${needs.map((/** @type {number} */ p) => pack.register[p].name).join(", ")}`),
     ];
   },
 };
