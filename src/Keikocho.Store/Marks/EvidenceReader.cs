@@ -55,10 +55,19 @@ public sealed record SeenChange(MarkRow Before, MarkRow After, DateOnly On);
 /// <param name="Changes">What was taken back or corrected, newest lesson first.</param>
 public sealed record SeenHistory(IReadOnlyList<(StandingMark Mark, DateOnly On)> Standing, IReadOnlyList<SeenChange> Changes);
 
-/// <summary>Reads what was seen of children: two statements, however many children there are.</summary>
+/// <summary>Reads what was seen of children, and what stands for them: one statement, however many children there are.</summary>
 public static class EvidenceReader
 {
     private const int Item = 1, Fall = 2, Choice = 3, Day = 4, StandDown = 5, Way = 6;
+
+    private const string StandDownColumns = """
+        "Id", "ById", "WhoseWord", "Scope", "ReviewOn", "MadeAt", "LiftedOn", "LiftedById", "LiftedWhy", "LiftEnteredOn"
+        """;
+
+    // In the place of these columns, where a row is not about what stands.
+    private const string Nothing = """
+        CAST(NULL AS uuid), CAST(NULL AS uuid), CAST(NULL AS bytea), 0, CAST(NULL AS date), CAST(0 AS bigint), CAST(NULL AS date), CAST(NULL AS uuid), CAST(NULL AS bytea), CAST(NULL AS date)
+        """;
 
     /// <summary>Everything about these children; who has nothing yet is in it all the same.</summary>
     /// <param name="reading">The session.</param>
@@ -71,9 +80,29 @@ public static class EvidenceReader
         ArgumentNullException.ThrowIfNull(people);
         if (people.Count == 0) return [];
         var ids = new IdList([.. people.Distinct()]);
-        var seen = Seen(reading, ids, matFrom ?? DateOnly.MinValue, to).ToLookup(s => s.Person);
-        var standing = Standing(reading, ids).ToLookup(s => s.Person);
-        return people.Distinct().ToDictionary(id => id, id => OneChild(id, seen[id], standing[id]) with { MatCutAt = matFrom });
+        var rows = reading.Rows(
+            string.Create(CultureInfo.InvariantCulture, $"""
+            SELECT {Item}, "PersonId", "ItemId", "Evenings", CAST(NULL AS date), {Nothing} FROM "ItemStates" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+            UNION ALL SELECT {Fall}, "PersonId", NULL, "Falls", NULL, {Nothing} FROM "FallStates" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+            UNION ALL SELECT {Choice}, "PersonId", "ItemId", "Requirement", NULL, {Nothing} FROM "ChosenItems" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+            UNION ALL SELECT {Day}, "PersonId", NULL, NULL, "Date", {Nothing} FROM "Attendances"
+                WHERE "Club" = @club AND "PersonId" IN ({ids.Names}) AND "Date" >= @from AND "Date" <= @to AND "Counts" = @yes
+            UNION ALL SELECT {StandDown}, "PersonId", NULL, NULL, "From", {StandDownColumns} FROM "StandDowns" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+            UNION ALL SELECT {Way}, "PersonId", "ItemId", NULL, "AgreedOn", "Id", "ById", "Wording", 0, NULL, 0, NULL, NULL, NULL, NULL
+                FROM "Adaptations" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
+            """),
+            row =>
+            {
+                var seen = new SeenRow(row.Whole(), row.Id(), row.IdIfAny(), row.TextIfAny(), row.DayIfAny());
+                return seen.What switch
+                {
+                    StandDown => seen with { Held = Held(row, seen.Person, seen.On!.Value) },
+                    Way => seen with { Agreed = new WayRow(row.Id(), seen.ItemId!.Value, By: row.Id(), Wording: Seal.Open(row.SealedIfAny<string>()), AgreedOn: seen.On!.Value) },
+                    _ => seen,
+                };
+            },
+            [("@from", matFrom ?? DateOnly.MinValue), ("@to", to), ("@yes", true), .. ids.Values]).ToLookup(s => s.Person);
+        return people.Distinct().ToDictionary(id => id, id => OneChild(id, rows[id]) with { MatCutAt = matFrom });
     }
 
     /// <summary>Every stand-down of these children, without the rest; one statement.</summary>
@@ -81,10 +110,12 @@ public static class EvidenceReader
     {
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(people);
-        return people.Count == 0
-            ? Array.Empty<HeldStandDown>().ToLookup(s => s.PersonId)
-            : Standing(reading, new IdList([.. people.Distinct()])).Where(s => s.StandDown is not null).Select(s => s.StandDown!)
-                .OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id).ToLookup(s => s.PersonId);
+        if (people.Count == 0) return Array.Empty<HeldStandDown>().ToLookup(s => s.PersonId);
+        var ids = new IdList([.. people.Distinct()]);
+        return reading.Rows(
+            $"""SELECT "PersonId", "From", {StandDownColumns} FROM "StandDowns" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})""",
+            row => Held(row, row.Id(), row.Day()),
+            [.. ids.Values]).OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id).ToLookup(s => s.PersonId);
     }
 
     /// <summary>All marks of something seen of one child that still speak, newest lesson first; one statement.</summary>
@@ -110,12 +141,11 @@ public static class EvidenceReader
                 .Select(m => new SeenChange(byId[m.Mark.Replaces!.Value].Mark, m.Mark, m.On))]);
     }
 
-    private static ChildEvidence OneChild(Guid id, IEnumerable<SeenRow> seen, IEnumerable<StandingRow> standing)
+    private static ChildEvidence OneChild(Guid id, IEnumerable<SeenRow> seen)
     {
         var rows = seen.ToLookup(s => s.What);
-        var held = standing.ToList();
         // The newest wording of an item holds; one without words says "the usual way again".
-        var ways = held.Where(s => s.Way is not null).Select(s => s.Way!).GroupBy(w => w.ItemId)
+        var ways = rows[Way].Select(r => r.Agreed!).GroupBy(w => w.ItemId)
             .Select(g => g.OrderBy(w => w.AgreedOn).ThenBy(w => w.Id).Last()).Where(w => w.Wording is not null)
             .OrderBy(w => w.AgreedOn).ThenBy(w => w.ItemId);
         return new ChildEvidence(
@@ -123,44 +153,18 @@ public static class EvidenceReader
             rows[Item].ToFrozenDictionary(r => r.ItemId!.Value, r => SeenPack.Unpack(r.Text!)),
             rows[Fall].Select(r => FallPack.Unpack(r.Text!)).FirstOrDefault() ?? [],
             [.. rows[Day].Select(r => r.On!.Value).Distinct().Order()],
-            [.. held.Where(s => s.StandDown is not null).Select(s => s.StandDown!).OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id)],
-            [.. ways.Select(w => new HeldWay(w.ItemId, w.Wording!, w.AgreedOn, w.ById))],
+            [.. rows[StandDown].Select(r => r.Held!).OrderBy(s => s.From).ThenBy(s => s.MadeAt).ThenBy(s => s.Id)],
+            [.. ways.Select(w => new HeldWay(w.ItemId, w.Wording!, w.AgreedOn, w.By))],
             [.. rows[Choice].Select(r => new HeldChoice(r.Text!, r.ItemId!.Value)).OrderBy(c => c.Requirement, StringComparer.Ordinal).ThenBy(c => c.ItemId)]);
     }
 
-    private static List<SeenRow> Seen(ReadSession reading, IdList ids, DateOnly from, DateOnly to) => reading.Rows(
-        string.Create(CultureInfo.InvariantCulture, $"""
-        SELECT {Item}, "PersonId", "ItemId", "Evenings", CAST(NULL AS date) FROM "ItemStates" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
-        UNION ALL SELECT {Fall}, "PersonId", CAST(NULL AS uuid), "Falls", CAST(NULL AS date) FROM "FallStates" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
-        UNION ALL SELECT {Choice}, "PersonId", "ItemId", "Requirement", CAST(NULL AS date) FROM "ChosenItems" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
-        UNION ALL SELECT {Day}, "PersonId", CAST(NULL AS uuid), CAST(NULL AS text), "Date" FROM "Attendances"
-            WHERE "Club" = @club AND "PersonId" IN ({ids.Names}) AND "Date" >= @from AND "Date" <= @to AND "Counts" = @yes
-        """),
-        row => new SeenRow(row.Whole(), row.Id(), row.IdIfAny(), row.TextIfAny(), row.DayIfAny()),
-        [("@from", from), ("@to", to), ("@yes", true), .. ids.Values]);
+    private static HeldStandDown Held(StoredRow row, Guid person, DateOnly from)
+    {
+        var (id, by, words) = (row.Id(), row.Id(), Seal.Open(row.SealedIfAny<string>()));
+        return new HeldStandDown(id, person, (StandDownScope)row.Whole(), from, row.DayIfAny(), words, by, row.Instant(), row.DayIfAny(), row.IdIfAny(), Seal.Open(row.SealedIfAny<string>()), row.DayIfAny());
+    }
 
-    private static List<StandingRow> Standing(ReadSession reading, IdList ids) => reading.Rows(
-        string.Create(CultureInfo.InvariantCulture, $"""
-        SELECT {StandDown}, "PersonId", "Id", "ById", "From", "WhoseWord", CAST(NULL AS uuid), "Scope", "ReviewOn", "MadeAt", "LiftedOn", "LiftedById", "LiftedWhy", "LiftEnteredOn"
-            FROM "StandDowns" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
-        UNION ALL SELECT {Way}, "PersonId", "Id", "ById", "AgreedOn", "Wording", "ItemId", 0, CAST(NULL AS date), 0, CAST(NULL AS date), CAST(NULL AS uuid), CAST(NULL AS bytea), CAST(NULL AS date)
-            FROM "Adaptations" WHERE "Club" = @club AND "PersonId" IN ({ids.Names})
-        """),
-        row =>
-        {
-            var what = row.Whole();
-            var (person, id, by, from, words, item) = (row.Id(), row.Id(), row.Id(), row.Day(), Seal.Open(row.SealedIfAny<string>()), row.IdIfAny());
-            if (what == Way) return new StandingRow(person, null, new WayRow(id, item!.Value, words, from, by));
-            return new StandingRow(
-                person,
-                new HeldStandDown(id, person, (StandDownScope)row.Whole(), from, row.DayIfAny(), words, by, row.Instant(), row.DayIfAny(), row.IdIfAny(), Seal.Open(row.SealedIfAny<string>()), row.DayIfAny()),
-                null);
-        },
-        [.. ids.Values]);
+    private sealed record SeenRow(int What, Guid Person, Guid? ItemId, string? Text, DateOnly? On, HeldStandDown? Held = null, WayRow? Agreed = null);
 
-    private sealed record SeenRow(int What, Guid Person, Guid? ItemId, string? Text, DateOnly? On);
-
-    private sealed record WayRow(Guid Id, Guid ItemId, string? Wording, DateOnly AgreedOn, Guid ById);
-
-    private sealed record StandingRow(Guid Person, HeldStandDown? StandDown, WayRow? Way);
+    private sealed record WayRow(Guid Id, Guid ItemId, Guid By, string? Wording, DateOnly AgreedOn);
 }
