@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Kernel;
@@ -42,8 +41,8 @@ public static class KnockReader
         var lines = reading.Rows(
             Lines + where,
             row => new HeldKnockLine(row.Id(), row.Id(), (KnockLine)row.Whole(), row.DayIfAny(), Seal.Open(row.SealedIfAny<string>()), row.Id(), row.Instant()),
-            [.. ids.Values]).ToLookup(l => l.KnockId);
-        return [.. knocks.Select(k => k with { Lines = InOrder(lines[k.Id]) }).OrderByDescending(k => k.On).ThenByDescending(k => k.MadeAt).ThenBy(k => k.Id)];
+            [.. ids.Values]);
+        return InOrder(knocks, lines);
     }
 
     /// <summary>As inside a write transaction.</summary>
@@ -53,10 +52,14 @@ public static class KnockReader
         if (knocks.Count == 0) return [];
         var ids = knocks.Select(k => k.Id).ToList();
         var lines = session.Db.KnockLines.Where(l => ids.Contains(l.KnockId)).ToList()
-            .Select(l => new HeldKnockLine(l.Id, l.KnockId, l.Kind, l.On, Seal.Open(l.Words), l.ById, l.MadeAt)).ToLookup(l => l.KnockId);
-        return [.. knocks.Select(k => new HeldKnock(k.Id, k.PersonId, k.LessonId, k.On, (KnockActivity)k.Activity, k.NearMiss, null, k.MadeAt, InOrder(lines[k.Id])))
-            .OrderByDescending(k => k.On).ThenByDescending(k => k.MadeAt).ThenBy(k => k.Id)];
+            .Select(l => new HeldKnockLine(l.Id, l.KnockId, l.Kind, l.On, Seal.Open(l.Words), l.ById, l.MadeAt));
+        return InOrder(knocks.Select(k => new HeldKnock(k.Id, k.PersonId, k.LessonId, k.On, (KnockActivity)k.Activity, k.NearMiss, null, k.MadeAt, [])), lines);
     }
 
-    private static ImmutableArray<HeldKnockLine> InOrder(IEnumerable<HeldKnockLine> lines) => [.. lines.OrderBy(l => l.MadeAt).ThenBy(l => l.Id)];
+    /// <summary>Knocks with their lines, newest first, and the lines as they were written.</summary>
+    internal static IReadOnlyList<HeldKnock> InOrder(IEnumerable<HeldKnock> knocks, IEnumerable<HeldKnockLine> lines)
+    {
+        var own = lines.OrderBy(l => l.MadeAt).ThenBy(l => l.Id).ToLookup(l => l.KnockId);
+        return [.. knocks.Select(k => k with { Lines = [.. own[k.Id]] }).OrderByDescending(k => k.On).ThenByDescending(k => k.MadeAt).ThenBy(k => k.Id)];
+    }
 }
