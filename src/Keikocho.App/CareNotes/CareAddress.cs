@@ -12,6 +12,9 @@ public static class CareAddress
     /// <summary>One child.</summary>
     public static string Of(Guid person) => $"{Page}/{person:D}";
 
+    /// <summary>The child's own page.</summary>
+    public static string OwnPage(Guid person) => $"/students/{person:D}";
+
     /// <summary>What a form of one child posts to.</summary>
     public static string Post(Guid person, string form) => $"{Of(person)}/{form}";
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Papers;
 using Keikocho.App.Shared;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
@@ -85,7 +86,7 @@ public sealed record CareListView(LockState State, Guid Programme, ImmutableArra
         ArgumentNullException.ThrowIfNull(club);
         var (book, today) = (club.Book, club.Today);
         if ((programmeId is { } id ? book.Programme(id) : book.Programmes.FirstOrDefault()) is not { } programme) return null;
-        var children = Papers.PaperName.Of(book, programme, book.RegisterOf(programme.Id, today).Select(e => e.PersonId).Where(p => book.Person(p) is { IsErased: false }));
+        var children = PaperName.Of(book, programme, book.RegisterOf(programme.Id, today).Select(e => e.PersonId).Where(p => book.Person(p) is { IsErased: false }));
         var stands = CareNoteReader.Stands(club.Reading, [.. children.Select(c => c.PersonId)]);
         var rule = FloorAndCareRules.Folder(book, today);
         return new CareListView(

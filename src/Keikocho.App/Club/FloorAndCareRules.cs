@@ -40,6 +40,13 @@ public static class FloorAndCareRules
         return new SlippingRule(ClubRules.Whole(book, "slipping.inFirstCourse", day, proposed.InFirstCourse), ClubRules.Whole(book, "slipping.after", day, proposed.After));
     }
 
+    /// <summary>The emergency number as the club has set it.</summary>
+    public static string EmergencyNumber(ClubBook book, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return book.Setting(WatchFor.EmergencyNumber.Key, day) ?? WatchFor.EmergencyNumber.Proposed;
+    }
+
     /// <summary>Care notes and the red folder.</summary>
     public static RedFolderRule Folder(ClubBook book, DateOnly day)
     {

@@ -79,6 +79,7 @@ public static class KeikochoHost
         MatPosts.Map(app);
         KnockPosts.Map(app);
         KnockPapers.Map(app);
+        NearMissPosts.Map(app);
         LockPosts.Map(app);
         SizesPosts.Map(app);
         CarePosts.Map(app);

@@ -24,6 +24,9 @@ public static class KnockReader
     /// <summary>Those of one child, newest first.</summary>
     public static IReadOnlyList<HeldKnock> OfPerson(ReadSession reading, Guid person) => Read(reading, "PersonId", [person]);
 
+    /// <summary>Those of these children, newest first.</summary>
+    public static ILookup<Guid, HeldKnock> OfPeople(ReadSession reading, IReadOnlyCollection<Guid> people) => Read(reading, "PersonId", people).ToLookup(k => k.PersonId);
+
     /// <summary>Those of lessons, newest first: of an evening, give all its lessons.</summary>
     public static IReadOnlyList<HeldKnock> OfLessons(ReadSession reading, IReadOnlyCollection<Guid> lessons) => Read(reading, "LessonId", lessons);
 
