@@ -191,7 +191,7 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         return db.Marks.Count(m => lessons.Contains(m.LessonId) && m.Kind == kind);
     }
 
-    private static ILocator Tile(IPage tablet, string name) => tablet.Locator(".tile").Filter(new() { Has = tablet.GetByText(name, new() { Exact = true }) });
+    private static ILocator Tile(IPage tablet, string name) => JoinedTablet.Tile(tablet, name);
 
     private static ILocator Here(IPage tablet, string name) => Tile(tablet, name).Locator(".here");
 
@@ -242,21 +242,5 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         return tablet;
     }
 
-    private async Task JoinAsync(IPage tablet, bool leader)
-    {
-        string digits;
-        using (var db = app.App.Services.GetRequiredService<Engine>().OpenDb())
-        {
-            var duties = db.Duties.Where(d => d.To == null).OrderBy(d => d.Kind).ThenBy(d => d.PersonId).ToList();
-            var who = (leader ? duties.Last(d => d.Kind == Keikocho.Store.People.DutyKind.JuniorLeader) : duties[0]).PersonId;
-            var hall = db.Halls.Select(h => h.Id).First();
-            digits = app.App.Services.GetRequiredService<Invitations>().Make(who, new DateOnly(2026, 11, 24), hall, time.GetUtcNow().AddHours(4), who).Digits;
-        }
-
-        await tablet.GotoAsync("/");
-        await tablet.FillAsync("#digits", digits);
-        await tablet.GetByRole(AriaRole.Button, new() { Name = "Join the evening" }).ClickAsync();
-        await tablet.WaitForURLAsync("**/mat**");
-        await tablet.Locator(".tile").First.WaitForAsync();
-    }
+    private Task JoinAsync(IPage tablet, bool leader) => JoinedTablet.JoinAsync(app, time, tablet, leader);
 }

@@ -8,8 +8,9 @@ namespace Keikocho.App.Closing;
 /// <summary>One suggestion.</summary>
 /// <param name="Mark">The mark.</param>
 /// <param name="Child">The child.</param>
-/// <param name="Words">What was seen, and by whom.</param>
-public sealed record Suggestion(Guid Mark, string Child, string Words);
+/// <param name="Words">What was seen.</param>
+/// <param name="Of">What those of one child have in common: the stage of falls, and who saw it.</param>
+public sealed record Suggestion(Guid Mark, string Child, string Words, string Of);
 
 /// <summary>The suggestions about one item, or about falls.</summary>
 /// <param name="Heading">The item.</param>
@@ -37,16 +38,17 @@ public static class SuggestedOfEvening
                     g.Key == MarkCode.Falls ? "Falls" : items.Name(g.Key),
                     g.Key != MarkCode.Falls && !items.IsCritical(g.Key),
                     [.. g.OrderBy(m => names.Place(m.Mark.PersonId)).ThenBy(m => m.Mark.DeviceId).ThenBy(m => m.Mark.Sequence)
-                        .Select(m => new Suggestion(m.Mark.Id, names.Of(m.Mark.PersonId), $"{What(items, m)}{By(club, m.Mark.ById)}"))])),
+                        .Select(m => Of(club, items, names, m))])),
         ];
     }
 
-    private static string What(EveningItems items, StandingMark mark)
+    private static Suggestion Of(OpenClub club, EveningItems items, EveningNames names, StandingMark mark)
     {
-        if (mark.Mark.ItemId != MarkCode.Falls) return EvidenceCode.WordOf(mark.Code) is { } word ? items.Word(mark.Mark.ItemId!.Value, word) : "";
+        var child = names.Of(mark.Mark.PersonId);
+        var by = mark.Mark.ById is { } id && club.Book.Person(id) is { IsErased: false } person ? $"by {person.CallName}" : "";
+        if (mark.Mark.ItemId != MarkCode.Falls)
+            return new Suggestion(mark.Mark.Id, child, EvidenceCode.WordOf(mark.Code) is { } word ? items.Word(mark.Mark.ItemId!.Value, word) : "", by);
         var (way, stage, clean) = EvidenceCode.FallOf(mark.Code);
-        return $"{FallWords.Of(way)}, {FallWords.Stage(stage)}: {(clean ? "clean" : "head touched")}";
+        return new Suggestion(mark.Mark.Id, child, $"{FallWords.Of(way)}: {(clean ? "clean" : "head touched")}", by.Length == 0 ? FallWords.Stage(stage) : $"{FallWords.Stage(stage)}, {by}");
     }
-
-    private static string By(OpenClub club, Guid? by) => by is { } id && club.Book.Person(id) is { IsErased: false } person ? $", by {person.CallName}" : "";
 }

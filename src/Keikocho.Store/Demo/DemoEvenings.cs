@@ -38,8 +38,9 @@ internal sealed class DemoEvenings
         }
 
         foreach (var lesson in making.Kept[0].Where(l => l.Row.ClosureId is null).TakeLast(LessonsWithPairs)) Pair(lesson);
-        // Both are of the main group, and the younger one settles beside the other.
-        var (one, other) = (Child("Hana"), Child("Ibrahim"));
+        // Two of the main group as near in age as there are: Hana settles beside the other.
+        var one = Child("Hana");
+        var other = Nearest(one);
         KeepTogethers =
         [
             new KeepTogetherRow
@@ -64,6 +65,13 @@ internal sealed class DemoEvenings
     public IReadOnlyList<ObstacleRow> Obstacles { get; } = [];
 
     private Guid Child(string given) => cast.Stays.First(s => s.To is null && Seal.Open(s.Person.Given) == given).Person.Id;
+
+    private Guid Nearest(Guid child)
+    {
+        var born = Seal.Open(cast.Stays.First(s => s.Person.Id == child).Person.Born)!.Value.DayNumber;
+        return cast.ByProgramme[0].Where(s => s.To is null && s.Person.Id != child && awards.StepOn(s.Person.Id, making.Today) > 0 && care.StandDowns.All(d => d.PersonId != s.Person.Id))
+            .OrderBy(s => Math.Abs(Seal.Open(s.Person.Born)!.Value.DayNumber - born)).ThenBy(s => s.Number).First().Person.Id;
+    }
 
     /// <summary>A throw first, the ground after it, each in the order of the syllabus and for two lessons running.</summary>
     private void Show(MatEnd end, List<DemoLesson> lessons, Edition edition, IReadOnlyList<string> keys, DemoSyllabus syllabus, DemoRegisters registers)
