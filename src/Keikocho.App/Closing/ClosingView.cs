@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Hall;
 using Keikocho.App.Roll;
 using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
@@ -28,8 +29,10 @@ public sealed record TabletLine(int Number, string Words);
 /// <param name="Slips">Children whose slips have not gone home: the evening stays open until they have.</param>
 /// <param name="StillHere">Children on the roll who are not marked as gone.</param>
 /// <param name="Tablets">Tablets of the evening.</param>
+/// <param name="Points">What to look at on tablets before closing; none of it stops anybody.</param>
 /// <param name="Clashes">What devices say differently, a sentence each.</param>
 /// <param name="Suggested">What leaders marked and nobody has confirmed.</param>
+/// <param name="Notes">Notes that were made on this evening.</param>
 /// <param name="Care">What is looked at over the term.</param>
 public sealed record ClosingView(
     LessonRow Lesson,
@@ -37,12 +40,14 @@ public sealed record ClosingView(
     ImmutableArray<OpenSlip> Slips,
     ImmutableArray<string> StillHere,
     ImmutableArray<TabletLine> Tablets,
+    ImmutableArray<string> Points,
     ImmutableArray<string> Clashes,
     ImmutableArray<SuggestedItem> Suggested,
+    ImmutableArray<ChildNotes> Notes,
     CareOfTerm Care)
 {
     /// <summary>Reads it.</summary>
-    public static ClosingView Of(OpenClub club, LessonRow lesson)
+    public static ClosingView Of(OpenClub club, TabletsHeard heard, LessonRow lesson)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
@@ -59,8 +64,10 @@ public sealed record ClosingView(
             SlipsOf(club, lesson),
             [.. roll.Here.Where(p => !p.IsAdult).Select(p => fullNames.GetValueOrDefault(p.Person.Value, ""))],
             [.. tablets.Select(t => new TabletLine(t.Number, $"{book.Person(t.PersonId)?.CallName}, {Shared.Counted.Of(marks.Count(m => m.DeviceId == t.DeviceId), "mark")} of it here"))],
+            TabletPoints.Of(heard, club.Clock, tablets),
             EveningClashes.Of(club, lessons, marks, tablets, items, names),
             SuggestedOfEvening.Of(club, marks, items, names),
+            NotesOfEvening.Of(club, lessons, names),
             CareOfTerm.Of(club, lessons));
     }
 

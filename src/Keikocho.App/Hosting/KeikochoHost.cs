@@ -54,7 +54,9 @@ public static class KeikochoHost
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<PairsInHand>();
+        services.AddSingleton<LacksInHand>();
         services.AddSingleton<WrongCodes>();
+        services.AddSingleton<TabletsHeard>();
         services.AddSingleton<ReadCards>();
         services.AddSingleton<ReadMatEvening>();
     }
@@ -76,6 +78,8 @@ public static class KeikochoHost
         JoinPosts.Map(app);
         CardsPosts.Map(app);
         MatPosts.Map(app);
+        // It listens from the start, not only from the first tablet on.
+        _ = app.Services.GetRequiredService<TabletsHeard>();
         KnockPosts.Map(app);
         KnockPapers.Map(app);
         LockPosts.Map(app);

@@ -15,7 +15,7 @@ export const pairs = {
     const ends = [...new Set(all.map((/** @type {any} */ p) => p.end))];
     const end = ends.includes(mat.held.end ?? 0) ? mat.held.end ?? 0 : ends[0];
     const own = all.filter((/** @type {any} */ p) => p.end === end);
-    const pack = own.find((/** @type {any} */ p) => p.activity === mat.held.activity) ?? own[0];
+    const pack = own.find((/** @type {any} */ p) => p.activity === mat.held.pairsActivity) ?? own[0];
     if (!pack) return [el("p", { class: "quiet" }, "Nobody is marked here yet: take the register, and the laptop makes the pairs.")];
     const now = whoIsIn(mat, lesson, pack);
     const groups = made(pack, now, mat.held.helper);
@@ -89,7 +89,7 @@ function line(pack, group) {
 /** @param {any} mat @param {number} activity */
 function choose(mat, activity) {
   mat.held.pairsAsk = null;
-  return mat.hold("activity", activity);
+  return mat.hold("pairsActivity", activity);
 }
 
 /** @param {any} mat @param {string} what @param {string} word */
