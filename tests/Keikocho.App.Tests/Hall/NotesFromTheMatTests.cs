@@ -46,8 +46,8 @@ public sealed partial class NotesFromTheMatTests
         using (var db = hall.House.Engine.OpenDb())
         {
             var head = db.Duties.Where(d => d.Kind == DutyKind.HeadInstructor && d.To == null).Select(d => d.PersonId).First();
-            var acting = await RunningApp.TokenAsync(laptop, "/club/acting");
-            await RunningApp.PostAsync(laptop, "/club/acting", ("page-token", acting), ("adult", head.ToString("D")));
+            var acting = await RunningApp.TokenAsync(laptop, "/acting");
+            await RunningApp.PostAsync(laptop, "/acting", ("page-token", acting), ("adult", head.ToString("D")), ("from", "/tonight"));
         }
 
         var address = $"/students/{tablet.Child(3)}";
