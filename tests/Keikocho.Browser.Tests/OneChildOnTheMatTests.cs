@@ -1,3 +1,5 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Keikocho.Core.Evening;
 using Keikocho.Testing;
 using Microsoft.Playwright;
@@ -55,6 +57,45 @@ public sealed class OneChildOnTheMatTests
         await tablet.OpenViewAsync("child");
         await Assertions.Expect(tablet.Locator(".mat-one")).ToHaveCountAsync(0);
         Assert.DoesNotContain("Test on", await tablet.Locator("body").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(390)]
+    [InlineData(1280)]
+    public async Task The_page_of_one_child_and_the_list_of_adults_have_large_targets_apart_and_axe_finds_nothing(int width)
+    {
+        await using var hall = await TabletsInTheHall.OpenAsync();
+        var tablet = await hall.JoinAsync(width: width);
+        await tablet.AllIsOnTheLaptopAsync();
+        await tablet.OpenViewAsync("child");
+        await tablet.Here("Amina").ClickAsync();
+        await tablet.Locator("[data-key='phrase courage']").ClickAsync();
+        await tablet.Locator("[data-key='phrase courage'] b").WaitForAsync();
+        await SoundAsync(tablet);
+        await tablet.OpenViewAsync("cards");
+        await tablet.Button("Adult missing").ClickAsync();
+        await tablet.Locator(".tile .here").First.WaitForAsync();
+        await SoundAsync(tablet);
+    }
+
+    // 56 pixels high, 8 between those that stand side by side or one below the other, nothing wider than the window, and axe.
+    private static async Task SoundAsync(IPage tablet)
+    {
+        var faults = await tablet.EvaluateAsync<string[]>("""
+            () => {
+              const all = [...document.querySelectorAll("main button, .mat-views a")].filter((b) => b.checkVisibility()).map((b) => ({ b, r: b.getBoundingClientRect() }));
+              const low = all.filter(({ r }) => r.height < 56).map(({ b, r }) => `${b.innerText} is ${r.height} pixels high`);
+              const near = all.flatMap(({ b, r }, i) => all.slice(i + 1)
+                .filter(({ r: o }) => r.left - 7.5 < o.right && o.left - 7.5 < r.right && r.top - 7.5 < o.bottom && o.top - 7.5 < r.bottom)
+                .map(({ b: other }) => `${b.innerText} and ${other.innerText} are less than 8 pixels apart`));
+              const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+              return [...low, ...near, ...(wide > 0 ? [`${wide} pixels too wide`] : [])];
+            }
+            """);
+        Assert.True(faults.Length == 0, string.Join("\n", faults));
+        var found = (await tablet.RunAxe(new AxeRunOptions { ResultTypes = new HashSet<ResultType> { ResultType.Violations } })).Violations
+            .SelectMany(v => v.Nodes.Select(n => $"{v.Id}: {v.Help}: {n.Html}")).ToList();
+        Assert.True(found.Count == 0, string.Join("\n", found));
     }
 
     [Fact, Statement(86)]
