@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Shared;
-using Keikocho.Core.Calendar;
-using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;

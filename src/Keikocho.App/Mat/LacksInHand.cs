@@ -4,7 +4,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Keikocho.App.Club;
 using Keikocho.App.PromotionTests;
-using Keikocho.App.Shared;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Hall;
