@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.App.Evening;
+using Keikocho.App.Hall;
 using Keikocho.App.Roll;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
@@ -29,8 +30,10 @@ public sealed record TabletLine(int Number, string Words);
 /// <param name="Slips">Children whose slips have not gone home: the evening stays open until they have.</param>
 /// <param name="StillHere">Children on the roll who are not marked as gone; of whom it is checked with an instructor who fetches them.</param>
 /// <param name="Tablets">Tablets of the evening.</param>
+/// <param name="Points">What to look at on tablets before closing; none of it stops anybody.</param>
 /// <param name="Clashes">What devices say differently, a sentence each.</param>
 /// <param name="Suggested">What leaders marked and nobody has confirmed.</param>
+/// <param name="Notes">Notes that were made on this evening.</param>
 /// <param name="Care">What is looked at over the term.</param>
 public sealed record ClosingView(
     LessonRow Lesson,
@@ -38,12 +41,14 @@ public sealed record ClosingView(
     ImmutableArray<OpenSlip> Slips,
     ImmutableArray<(string Name, bool CheckFirst)> StillHere,
     ImmutableArray<TabletLine> Tablets,
+    ImmutableArray<string> Points,
     ImmutableArray<string> Clashes,
     ImmutableArray<SuggestedItem> Suggested,
+    ImmutableArray<ChildNotes> Notes,
     CareOfTerm Care)
 {
     /// <summary>Reads it.</summary>
-    public static ClosingView Of(OpenClub club, LessonRow lesson)
+    public static ClosingView Of(OpenClub club, TabletsHeard heard, LessonRow lesson)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
@@ -62,8 +67,10 @@ public sealed record ClosingView(
             SlipsOf(club, lesson),
             [.. here.Select(id => (fullNames.GetValueOrDefault(id, ""), barred.Contains(id)))],
             [.. tablets.Select(t => new TabletLine(t.Number, $"{book.Person(t.PersonId)?.CallName}, {Shared.Counted.Of(marks.Count(m => m.DeviceId == t.DeviceId), "mark")} of it here"))],
+            TabletPoints.Of(heard, club.Clock, tablets),
             EveningClashes.Of(club, lessons, marks, tablets, items, names),
             SuggestedOfEvening.Of(club, marks, items, names),
+            NotesOfEvening.Of(club, lessons, names),
             CareOfTerm.Of(club, lessons));
     }
 

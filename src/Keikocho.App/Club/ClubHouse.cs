@@ -44,6 +44,7 @@ public sealed class ClubHouse : IAsyncDisposable
         Together = new TogetherStore(Writer);
         AdultCodes = new AdultCodeStore(Writer);
         Showings = new ShowingStore(Writer);
+        PhraseNotes = new PhraseNoteStore(Writer);
         Obstacles = new ObstacleStore(Writer);
         Closing = new ClosingStore(Writer);
     }
@@ -104,6 +105,10 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>What each end worked on.</summary>
     public ShowingStore Showings { get; }
+
+    /// <summary>Notes by ready phrases.</summary>
+    public PhraseNoteStore PhraseNotes { get; }
+
     /// <summary>What stands at the mats.</summary>
     public ObstacleStore Obstacles { get; }
 

@@ -55,7 +55,9 @@ public static class KeikochoHost
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<PairsInHand>();
+        services.AddSingleton<LacksInHand>();
         services.AddSingleton<WrongCodes>();
+        services.AddSingleton<TabletsHeard>();
         services.AddSingleton<ReadCards>();
         services.AddSingleton<ReadMatEvening>();
     }
@@ -77,6 +79,8 @@ public static class KeikochoHost
         JoinPosts.Map(app);
         CardsPosts.Map(app);
         MatPosts.Map(app);
+        // It listens from the start, not only from the first tablet on.
+        _ = app.Services.GetRequiredService<TabletsHeard>();
         KnockPosts.Map(app);
         KnockPapers.Map(app);
         NearMissPosts.Map(app);

@@ -39,6 +39,19 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
     }
 
     /// <summary>
+    /// Everybody on the register at the next test of a programme; where none is set, as if it were the day after the evening just closed.
+    /// </summary>
+    public TestList OfRegister(OpenClub club, ProgrammeRow programme)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        ArgumentNullException.ThrowIfNull(programme);
+        var reckoning = reckonings.Of(club, programme);
+        return club.Book.Tests.FirstOrDefault(t => t.ProgrammeId == programme.Id && t.Date == reckoning.TestOn) is { } test
+            ? Of(club, test)
+            : Gather(club, programme, Guid.Empty, reckoning.AsOf.AddDays(1), reckoning, null, null);
+    }
+
+    /// <summary>
     /// One child at the next test of a programme; where none is set, as if it were the day after the evening just closed, so that what is
     /// good and what is missing can be read all the same. Null when the child is not on the register.
     /// </summary>

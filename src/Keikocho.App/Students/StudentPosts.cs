@@ -23,6 +23,7 @@ public static class StudentPosts
         LessonMarksPosts.Map(app);
         SeenPosts.Map(app);
         TimeOffPosts.Map(app);
+        NotePosts.Map(app);
     }
 
     private static async Task<IResult> DetailsAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] DetailsFields form, CancellationToken cancel)

@@ -1,5 +1,6 @@
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Safety;
@@ -35,6 +36,7 @@ public sealed class ClosingStore(WriterQueue writer)
             && !session.Db.KnockLines.Any(l => l.KnockId == k.Id && KnockSlips.Settling.Contains(l.Kind)));
         if (isOpen) return ClosingOutcome.SlipOpen;
         (row.ClosedAt, row.ClosedById) = (session.Now, by);
+        PhraseNoteStore.EndPast(session, today);
         return Noted(session, evening, TrailKind.EveningClosed, by, device);
     }, cancel);
 

@@ -127,6 +127,8 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<AdultCodeRow> AdultCodes => Set<AdultCodeRow>();
     /// <summary>What the ends worked on.</summary>
     public DbSet<ShowingRow> Showings => Set<ShowingRow>();
+    /// <summary>Notes by ready phrases.</summary>
+    public DbSet<PhraseNoteRow> PhraseNotes => Set<PhraseNoteRow>();
     /// <summary>Who worked together.</summary>
     public DbSet<TogetherRow> Togethers => Set<TogetherRow>();
     /// <summary>Who is asked to work together.</summary>

@@ -136,6 +136,9 @@ internal static class KeikochoModel
         ById<ShowingRow>(model);
         Link<ShowingRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         Link<ShowingRow, ItemRow>(model, r => new { r.Club, r.ItemId });
+        ById<PhraseNoteRow>(model);
+        Link<PhraseNoteRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<PhraseNoteRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         ById<TogetherRow>(model);
         Link<TogetherRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         Link<TogetherRow, PersonRow>(model, r => new { r.Club, r.OneId });

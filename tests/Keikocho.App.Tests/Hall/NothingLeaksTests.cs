@@ -189,6 +189,7 @@ public sealed partial class NothingLeaksTests
 
         Assert.Contains(addresses, a => a.StartsWith("/register", StringComparison.Ordinal));
         Assert.Contains("/mat/evening", addresses);
+        Assert.Contains("/mat/lacks", addresses);
         return addresses;
     }
 

@@ -12,11 +12,11 @@ namespace Keikocho.App.Tests.Students;
 /// <summary>
 /// An everyday page asks the database at most four times, however many children there are; pairs and the closing of an evening, which no
 /// tablet waits for, eight times. A child’s page asks for the club, what was seen, the marks behind it, the next test and knocks before it,
-/// the child’s file and whether there are care notes; once the evening is over, also whether it has new marks.
+/// the child’s file, notes from the mat and whether there are care notes; once the evening is over, also whether it has new marks.
 /// </summary>
 public sealed class QueriesOfAPageTests
 {
-    private const int Most = 4, OfAChild = 7, OfAnEvening = 8;
+    private const int Most = 4, OfAChild = 8, OfAnEvening = 8;
 
     [Fact]
     public async Task Pages_of_forty_children_ask_few_questions()

@@ -599,6 +599,54 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Obstacles");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DeviceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LessonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Phrase")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long>("ReceivedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<long?>("TakenBackAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid?>("TakenBackById")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Until")
+                        .HasColumnType("date");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.ToTable("PhraseNotes");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
                 {
                     b.Property<int>("Club")
@@ -2149,6 +2197,21 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasOne("Keikocho.Store.Club.HallRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "HallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -608,6 +608,58 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("Obstacles");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("DeviceId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("LessonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("Phrase")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ReceivedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("TakenBackAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("TakenBackById")
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateOnly>("Until")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.ToTable("PhraseNotes");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
                 {
                     b.Property<int>("Club")
@@ -2212,6 +2264,21 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasOne("Keikocho.Store.Club.HallRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "HallId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
