@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.Shared;
 using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
