@@ -4,10 +4,8 @@ using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Paper.Folder;
 using Keikocho.Store.Book;
-using Keikocho.Store.Club;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.People;
-using Keikocho.Store.Sealing;
 
 namespace Keikocho.App.Papers;
 
