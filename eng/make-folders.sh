@@ -12,7 +12,8 @@ for system in "${systems[@]}"; do
   # The lock files speak of the machine's own system; a folder for another one restores beside them.
   dotnet publish src/Keikocho.App -c Release -v q -r "$system" --self-contained true \
     -p:UseCurrentRuntimeIdentifier=false -p:RestoreLockedMode=false -p:RestorePackagesWithLockFile=false \
-    -p:PublishReadyToRun=true -p:DebugType=none -o "$out/keikocho-$system"
+    -p:PublishReadyToRun=true -p:DebugType=none -p:PublishDocumentationFiles=false -p:SatelliteResourceLanguages=en --artifacts-path "$out/.made" -o "$out/keikocho-$system"
   cp README.md "$out/keikocho-$system/"
   echo "$out/keikocho-$system: $(du -sm "$out/keikocho-$system" | cut -f1) MiB"
 done
+rm -rf -- "${out:?}/.made"

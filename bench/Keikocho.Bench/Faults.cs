@@ -22,16 +22,16 @@ internal static partial class Faults
         await DiskFullAsync(Fresh(folder, "disk"));
     }
 
-    /// <summary>Eight tablets that tap at once, each waiting for its answer: how long a durable mark takes over TLS.</summary>
-    public static async Task EightTabletsAsync(string folder)
+    /// <summary>One tablet, eight and sixty that tap at once, each waiting for its answer: how long a durable mark takes over TLS.</summary>
+    public static async Task TabletsAsync(string folder)
     {
-        var own = Fresh(folder, "eight");
+        var own = Fresh(folder, "tablets");
         await using var server = await Server.DemoAsync(own);
         using var laptop = await server.ClientAsync();
         var door = await DoorAsync(laptop);
         var tablets = new List<Tablet>();
-        for (var i = 0; i < 8; i++) tablets.Add(await Tablet.JoinAsync(laptop, door, i));
-        foreach (var count in new[] { 1, 8 })
+        for (var i = 0; i < 60; i++) tablets.Add(await Tablet.JoinAsync(laptop, door, i));
+        foreach (var count in new[] { 1, 8, 60 })
         {
             var times = new List<double>();
             var until = Stopwatch.GetTimestamp() + 5 * Stopwatch.Frequency;
@@ -40,7 +40,7 @@ internal static partial class Faults
                 var children = tablet.Children;
                 for (var n = 0; Stopwatch.GetTimestamp() < until; n++)
                 {
-                    tablet.Tap(children[(n * 8 + who) % children.Count], n % 2 == 0 ? "present" : "absent");
+                    tablet.Tap(children[(n * tablets.Count + who) % children.Count], n % 2 == 0 ? "present" : "absent");
                     var from = Stopwatch.GetTimestamp();
                     if (!await tablet.SendAsync([.. tablet.Waiting])) throw new InvalidOperationException("A mark was not taken.");
                     lock (times) times.Add(Stopwatch.GetElapsedTime(from).TotalMilliseconds);

@@ -20,7 +20,7 @@ if (what is "matching" or "all")
     Matching.MeasurePairs();
 }
 if (what is "faults") await Faults.MeasureAsync(folder, Environment.TickCount);
-if (what is "tablets" or "all") await Faults.EightTabletsAsync(folder);
+if (what is "tablets" or "all") await Faults.TabletsAsync(folder);
 if (what is "names" or "sheets" or "matching" or "faults" or "tablets") return 0;
 var file = await LargeClub.MakeAsync(folder);
 Console.WriteLine($"file {new FileInfo(file).Length / 1048576} MiB");

@@ -1,12 +1,7 @@
-using System.Globalization;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
-using Keikocho.App.Hall;
-using Keikocho.App.Tests.Shell;
 using Keikocho.Core.Evening;
-using Keikocho.Store.Engines;
 using Keikocho.Testing;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 
 namespace Keikocho.Browser.Tests;
@@ -14,27 +9,17 @@ namespace Keikocho.Browser.Tests;
 /// <summary>An evening on two joined tablets over TLS, the network cut in the middle.</summary>
 public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
 {
-    private readonly FixedTime time = DemoEvening.TenMinutesBefore();
-    private RunningApp app = null!;
-    private Uri door = null!;
+    private TabletsInTheHall hall = null!;
 
-    private HallNetwork Hall => app.App.Services.GetRequiredService<HallNetwork>();
+    public async ValueTask InitializeAsync() => hall = await TabletsInTheHall.OpenAsync();
 
-    public async ValueTask InitializeAsync()
-    {
-        app = await DemoEvening.StartAsync(time);
-        var port = await Hall.OpenAsync(0, TestContext.Current.CancellationToken);
-        door = new Uri($"https://127.0.0.1:{port.ToString(CultureInfo.InvariantCulture)}/");
-    }
-
-    public ValueTask DisposeAsync() => app.DisposeAsync();
+    public ValueTask DisposeAsync() => hall.DisposeAsync();
 
     [Fact, Statement(84), Statement(85)]
     public async Task A_whole_evening_on_two_tablets_with_the_network_cut_in_the_middle_loses_nothing()
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
-        var adult = await JoinAsync(browser, leader: false);
-        var leader = await JoinAsync(browser, leader: true);
+        var adult = await hall.JoinAsync();
+        var leader = await hall.JoinAsync(leader: true);
 
         // The register: all here but two, in three taps.
         await Taps(adult, "All here", "Adam B.", "Alice");
@@ -46,12 +31,12 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         await leader.Context.SetOfflineAsync(true);
         await adult.Context.SetOfflineAsync(true);
         await leader.Locator("a[href='#seen']").ClickAsync();
-        await Here(leader, "Freya").ClickAsync();
-        await Assertions.Expect(Tile(leader, "Freya").Locator(".state")).ToHaveTextAsync("clean");
+        await leader.Here("Freya").ClickAsync();
+        await Assertions.Expect(leader.Tile("Freya").Locator(".state")).ToHaveTextAsync("clean");
         await adult.Locator("a[href='#seen']").ClickAsync();
-        await Tile(adult, "Freya").GetByRole(AriaRole.Button, new() { Name = "Head touched" }).ClickAsync();
+        await adult.Tile("Freya").GetByRole(AriaRole.Button, new() { Name = "Head touched" }).ClickAsync();
         await adult.Locator("a[href='#knock']").ClickAsync();
-        await Here(adult, "Noah").ClickAsync();
+        await adult.Here("Noah").ClickAsync();
         await Assertions.Expect(adult.Locator("#mat-waiting")).ToContainTextAsync("2 waiting");
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToContainTextAsync("1 waiting");
 
@@ -59,9 +44,9 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         await leader.ReloadAsync();
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToContainTextAsync("1 waiting");
         await leader.Locator("a[href='#seen']").ClickAsync();
-        await Here(leader, "Jack").ClickAsync();
+        await leader.Here("Jack").ClickAsync();
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToContainTextAsync("2 waiting");
-        Assert.Equal(0, Marks(MarkKind.Fall) + Marks(MarkKind.Knock));
+        Assert.Equal(0, hall.Marks(MarkKind.Fall) + hall.Marks(MarkKind.Knock));
 
         // The network is back: everything arrives, each once.
         await leader.Context.SetOfflineAsync(false);
@@ -69,20 +54,21 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         await adult.Locator("#mat-send").ClickAsync();
         await Assertions.Expect(adult.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop", new() { Timeout = 30_000 });
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop", new() { Timeout = 30_000 });
-        Assert.Equal(3, Marks(MarkKind.Fall));
-        Assert.Equal(1, Marks(MarkKind.Knock));
+        Assert.Equal(3, hall.Marks(MarkKind.Fall));
+        Assert.Equal(1, hall.Marks(MarkKind.Knock));
     }
 
     [Fact]
     public async Task A_tablet_that_does_not_trust_the_laptop_is_warned_and_works_while_its_page_is_open()
     {
         await using var browser = await TrustingBrowser.StartAsync(authority: null);
-        var warned = await browser.TabletAsync(door);
+        var warned = await browser.TabletAsync(hall.Door);
         var refused = await Assert.ThrowsAsync<PlaywrightException>(() => warned.GotoAsync("/join"));
         Assert.Contains("ERR_CERT_AUTHORITY_INVALID", refused.Message, StringComparison.Ordinal);
 
-        var tablet = await JoinAsync(browser, leader: false, throughTheWarning: true);
-        await Here(tablet, "Amina").ClickAsync();
+        var tablet = await browser.TabletAsync(hall.Door, throughTheWarning: true);
+        await hall.JoinAsync(tablet);
+        await tablet.Here("Amina").ClickAsync();
         await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop");
         await tablet.Locator("a[href='#waiting']").ClickAsync();
         await Assertions.Expect(tablet.Locator("main")).ToContainTextAsync("as long as it stays open");
@@ -91,28 +77,26 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
     [Fact, Statement(87)]
     public async Task After_a_minute_untouched_only_names_remain_and_the_touch_that_wakes_it_does_nothing_else()
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
-        var tablet = await browser.TabletAsync(door);
+        var tablet = await hall.Browser.TabletAsync(hall.Door);
         await tablet.Clock.InstallAsync();
-        await JoinAsync(tablet, leader: false);
-        await Here(tablet, "Amina").ClickAsync();
-        await Assertions.Expect(Tile(tablet, "Amina").Locator(".state")).ToBeVisibleAsync();
+        await hall.JoinAsync(tablet);
+        await tablet.Here("Amina").ClickAsync();
+        await Assertions.Expect(tablet.Tile("Amina").Locator(".state")).ToBeVisibleAsync();
         await tablet.Clock.FastForwardAsync(61_000);
-        await Assertions.Expect(Tile(tablet, "Amina").Locator(".state")).ToBeHiddenAsync();
-        await Assertions.Expect(Tile(tablet, "Amina").Locator("b")).ToBeVisibleAsync();
-        await Here(tablet, "Arjun").ClickAsync();
-        await Assertions.Expect(Tile(tablet, "Arjun").Locator(".state")).ToHaveTextAsync("not marked");
+        await Assertions.Expect(tablet.Tile("Amina").Locator(".state")).ToBeHiddenAsync();
+        await Assertions.Expect(tablet.Tile("Amina").Locator("b")).ToBeVisibleAsync();
+        await tablet.Here("Arjun").ClickAsync();
+        await Assertions.Expect(tablet.Tile("Arjun").Locator(".state")).ToHaveTextAsync("not marked");
         await tablet.Locator("#mat-hide").ClickAsync();
-        await Assertions.Expect(Tile(tablet, "Amina").Locator(".state")).ToBeHiddenAsync();
+        await Assertions.Expect(tablet.Tile("Amina").Locator(".state")).ToBeHiddenAsync();
     }
 
     [Theory]
     [InlineData(1280, 800)]
     public async Task Thirty_names_are_seen_without_scrolling(int width, int height)
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
-        var tablet = await browser.TabletAsync(door, width, height);
-        await JoinAsync(tablet, leader: false);
+        var tablet = await hall.Browser.TabletAsync(hall.Door, width, height);
+        await hall.JoinAsync(tablet);
         var last = await tablet.Locator(".tile").Nth(29).BoundingBoxAsync();
         Assert.True(last!.Y + last.Height <= height, $"The thirtieth name ends at {last.Y + last.Height}.");
     }
@@ -120,23 +104,21 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
     [Fact]
     public async Task Undo_takes_the_last_tap_back_for_ten_seconds()
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
-        var tablet = await JoinAsync(browser, leader: false);
-        await Here(tablet, "Amina").ClickAsync();
+        var tablet = await hall.JoinAsync();
+        await tablet.Here("Amina").ClickAsync();
         await tablet.Locator("#mat-undo-button").ClickAsync();
-        await Assertions.Expect(Tile(tablet, "Amina").Locator(".state")).ToHaveTextAsync("not marked");
+        await Assertions.Expect(tablet.Tile("Amina").Locator(".state")).ToHaveTextAsync("not marked");
         await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop");
-        Assert.Equal(1, Marks(MarkKind.Cleared));
+        Assert.Equal(1, hall.Marks(MarkKind.Cleared));
     }
 
     [Fact]
     public async Task Every_tap_is_56_pixels_high_on_every_view_and_width()
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
         foreach (var width in new[] { 390, 820, 1280 })
         {
-            var tablet = await browser.TabletAsync(door, width);
-            await JoinAsync(tablet, leader: false);
+            var tablet = await hall.Browser.TabletAsync(hall.Door, width);
+            await hall.JoinAsync(tablet);
             foreach (var view in await tablet.Locator(".mat-views a").EvaluateAllAsync<string[]>("links => links.map((l) => l.getAttribute('href').slice(1))"))
             {
                 await tablet.EvaluateAsync("view => { location.hash = view; }", view);
@@ -160,10 +142,9 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
     [InlineData(1280, true)]
     public async Task Axe_finds_nothing_on_any_view_of_the_tablet(int width, bool evening)
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
-        var tablet = await browser.TabletAsync(door, width, evening: evening);
-        await JoinAsync(tablet, leader: false);
-        await Here(tablet, "Amina").ClickAsync();
+        var tablet = await hall.Browser.TabletAsync(hall.Door, width, evening: evening);
+        await hall.JoinAsync(tablet);
+        await tablet.Here("Amina").ClickAsync();
         var found = new List<string>();
         foreach (var view in await tablet.Locator(".mat-views a").EvaluateAllAsync<string[]>("links => links.map((l) => l.getAttribute('href').slice(1))"))
         {
@@ -184,38 +165,17 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
     private static async Task<IEnumerable<string>> AxeAsync(IPage page) =>
         (await page.RunAxe(new AxeRunOptions { ResultTypes = new HashSet<ResultType> { ResultType.Violations } })).Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id}: {v.Help}: {n.Html}"));
 
-    private int Marks(MarkKind kind)
-    {
-        using var db = app.App.Services.GetRequiredService<Engine>().OpenDb();
-        var lessons = db.Lessons.Where(l => l.Date == new DateOnly(2026, 11, 24)).Select(l => l.Id).ToList();
-        return db.Marks.Count(m => lessons.Contains(m.LessonId) && m.Kind == kind);
-    }
-
-    private static ILocator Tile(IPage tablet, string name) => JoinedTablet.Tile(tablet, name);
-
-    private static ILocator Here(IPage tablet, string name) => Tile(tablet, name).Locator(".here");
-
     private static async Task Taps(IPage tablet, string button, params string[] names)
     {
         await tablet.GetByRole(AriaRole.Button, new() { Name = button }).ClickAsync();
-        foreach (var name in names) await Here(tablet, name).ClickAsync();
+        foreach (var name in names) await tablet.Here(name).ClickAsync();
     }
 
     [Fact, Statement(40), Statement(88)]
     public async Task Pairs_take_one_tap_and_two_more_without_a_child_who_left_with_the_network_gone()
     {
-        await using var browser = await TrustingBrowser.StartAsync(Hall.Authority.ForTablets);
-        var house = app.App.Services.GetRequiredService<Keikocho.App.Club.ClubHouse>();
-        using (var db = house.Engine.OpenDb())
-        using (var reading = house.Engine.OpenReading())
-        {
-            var by = db.Duties.Select(d => d.PersonId).First();
-            await house.Lock.MakeAsync("four plain words here", by, by, TestContext.Current.CancellationToken);
-            var sizes = db.Enrolments.Where(e => e.To == null).Select(e => e.PersonId).Distinct().ToList().Select(c => new Keikocho.Store.People.NewSize(c, new DateOnly(2026, 11, 20), 30_000));
-            await house.Sizes.EnterAsync([.. sizes], house.Lock.Now(reading).Key!, by, by, TestContext.Current.CancellationToken);
-        }
-
-        var tablet = await JoinAsync(browser, leader: false);
+        await hall.EnterSizesAsync();
+        var tablet = await hall.JoinAsync();
         await Taps(tablet, "All here", "Adam B.", "Alice");
         await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop");
         await tablet.Locator("a[href='#pairs']").ClickAsync();
@@ -234,13 +194,4 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         Assert.True(after.Count == 0 || before.Except(after).Count() <= 3, string.Join(" | ", after));
         Assert.DoesNotMatch(@"\d+\s*(kg|lb)", await tablet.Locator("body").InnerTextAsync());
     }
-
-    private async Task<IPage> JoinAsync(TrustingBrowser browser, bool leader, bool throughTheWarning = false)
-    {
-        var tablet = await browser.TabletAsync(door, throughTheWarning: throughTheWarning);
-        await JoinAsync(tablet, leader);
-        return tablet;
-    }
-
-    private Task JoinAsync(IPage tablet, bool leader) => JoinedTablet.JoinAsync(app, time, tablet, leader);
 }

@@ -1,7 +1,7 @@
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.App.Papers;
 using Keikocho.App.Shared;
-using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
 using Keikocho.Paper.Cards;
 using Keikocho.Store.Calendar;

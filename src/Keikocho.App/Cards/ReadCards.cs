@@ -26,6 +26,21 @@ public sealed class ReadCards(Reckonings reckonings, EditionsInHand editions)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
+        return Read(club, lesson).Cards(plan);
+    }
+
+    /// <summary>The cards of a lesson, and those if one more adult who leads an end were missing; null where plan B holds already.</summary>
+    public (EveningCards Now, EveningCards? IfOneMoreIsMissing) WithPlanB(OpenClub club, LessonRow lesson)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        ArgumentNullException.ThrowIfNull(lesson);
+        var making = Read(club, lesson);
+        var now = making.Cards(null);
+        return (now, now.Cards.Length == 0 || now.Cards.Any(c => c.Plan != CardPlan.AsPlanned) ? null : making.Cards(making.PlanB));
+    }
+
+    private CardMaking Read(OpenClub club, LessonRow lesson)
+    {
         var book = club.Book;
         var programme = book.Programme(lesson.ProgrammeId)!;
         var states = AttendanceReader.OfLesson(club.Reading, lesson.Id);
@@ -40,24 +55,7 @@ public sealed class ReadCards(Reckonings reckonings, EditionsInHand editions)
         var adults = CardAdults.Of(book, lesson, states, children.Select(c => (c.PersonId, c.End)), taken,
             lesson.Date < club.Today || (lesson.Date == club.Today && lesson.Start <= club.Clock.LocalTime));
         var minutes = (int)(lesson.End - lesson.Start).TotalMinutes;
-        var bothEnds = children.Select(c => c.End).Distinct().Count() > 1;
-        var isJoined = bothEnds && (plan == CardPlan.EndsJoined || (plan is null && adults.Leads.Count < 2));
-        var making = new CardMaking(book, editions, lesson, programme, evidence, showings, facts, adults, minutes, children, taken);
-        ImmutableArray<CardView> cards;
-        if (!CardNotes.HasRoom(minutes)) cards = [];
-        else if (isJoined) cards = [making.Joined()];
-        else
-        {
-            var (beginners, main) = adults.Share(children.Any(c => c.End == MatEnd.Beginners), children.Any(c => c.End == MatEnd.Main));
-            cards =
-            [
-                making.One(MatEnd.Beginners, beginners, plan == CardPlan.EndsJoined ? CardPlan.NoThrowing : plan),
-                making.One(MatEnd.Main, main, plan is CardPlan.NoThrowing ? null : plan == CardPlan.EndsJoined ? CardPlan.NoThrowing : plan),
-            ];
-        }
-
-        var firstAider = adults.Sum.FirstAiders.Count > 0 ? string.Join(", ", adults.Sum.FirstAiders) : "nobody here";
-        return new EveningCards(cards, isJoined, plan, taken, firstAider, minutes);
+        return new CardMaking(book, editions, lesson, programme, evidence, showings, facts, adults, minutes, children, taken);
     }
 }
 
@@ -68,14 +66,40 @@ internal sealed class CardMaking(
 {
     private readonly PublishedEdition? published = book.EditionOn(programme.LadderId, lesson.Date) ?? book.NewestEdition(programme.LadderId);
 
+    private bool BothEnds => children.Select(c => c.End).Distinct().Count() > 1;
+
+    /// <summary>What the numbers would decide with one adult fewer who leads: shut wins, so nothing is thrown at the beginners' end even where enough remain.</summary>
+    public CardPlan PlanB => BothEnds && adults.Leads.Count - 1 < 2 ? CardPlan.EndsJoined : CardPlan.NoThrowing;
+
+    /// <summary>The cards of a plan; null lets the numbers decide.</summary>
+    public EveningCards Cards(CardPlan? plan)
+    {
+        var isJoined = BothEnds && (plan == CardPlan.EndsJoined || (plan is null && adults.Leads.Count < 2));
+        ImmutableArray<CardView> cards;
+        if (!CardNotes.HasRoom(minutes)) cards = [];
+        else if (isJoined) cards = [Joined()];
+        else
+        {
+            var (beginners, main) = adults.Share(children.Any(c => c.End == MatEnd.Beginners), children.Any(c => c.End == MatEnd.Main));
+            cards =
+            [
+                One(MatEnd.Beginners, beginners, plan == CardPlan.EndsJoined ? CardPlan.NoThrowing : plan),
+                One(MatEnd.Main, main, plan is CardPlan.NoThrowing ? null : plan == CardPlan.EndsJoined ? CardPlan.NoThrowing : plan),
+            ];
+        }
+
+        var firstAider = adults.Sum.FirstAiders.Count > 0 ? string.Join(", ", adults.Sum.FirstAiders) : "nobody here";
+        return new EveningCards(cards, isJoined, plan, taken, firstAider, minutes);
+    }
+
     /// <summary>The card of one end.</summary>
-    public CardView One(MatEnd end, IReadOnlyList<CardAdult> here, CardPlan? plan) =>
+    private CardView One(MatEnd end, IReadOnlyList<CardAdult> here, CardPlan? plan) =>
         Make(end, end == MatEnd.Beginners ? "Beginners’ end" : "Main group", [.. children.Where(c => c.End == end)], here, plan,
         plan == CardPlan.NoThrowing || !here.Any(a => a.MayLead) || (plan is null && end == MatEnd.Beginners && adults.ShortBy > 0) ? OnTheGround(ItemsOf(end)) : ItemsOf(end),
         WordsOf(end), [end]);
 
     /// <summary>One card for both ends, on which nothing is thrown.</summary>
-    public CardView Joined() => Make(
+    private CardView Joined() => Make(
         MatEnd.Beginners, "Both ends", children, [.. adults.All.Select(a => a.Adult)], CardPlan.EndsJoined,
         OnTheGround([.. ItemsOf(MatEnd.Beginners).Concat(ItemsOf(MatEnd.Main)).DistinctBy(i => i.Id)]),
         [.. WordsOf(MatEnd.Beginners).Concat(WordsOf(MatEnd.Main)).DistinctBy(i => i.Id)],

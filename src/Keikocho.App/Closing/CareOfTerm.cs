@@ -93,14 +93,17 @@ public sealed record CareOfTerm(DateOnly Since, ImmutableArray<RingLine> Ring, I
     private static IEnumerable<string> KnocksOf(OpenClub club, DateOnly since, DateOnly on)
     {
         var knocks = KnockSlips.Between(club.Reading, since, on);
-        if (knocks.Count == 0) return [];
+        var near = NearMissReader.Between(club.Reading, since, on);
+        if (knocks.Count + near.Count == 0) return [];
         var hurt = knocks.Count(k => !k.NearMiss);
         // A knock without a register that evening is still a child who was there.
         var all = Math.Max(hurt, PastStates.ChildEvenings(club.Reading, since, on));
-        var each = KnockActivities.All.Select(a => (a.Activity, a.Words, Own: knocks.Where(k => KnockActivities.Words((KnockActivity)k.Activity) == a.Words).ToList()))
-            .Where(a => a.Own.Count > 0)
+        var each = KnockActivities.All.Select(a => (
+                a.Activity, a.Words, Own: knocks.Where(k => KnockActivities.Words(k.Activity) == a.Words).ToList(),
+                Near: near.Count(n => KnockActivities.Words(n.Activity) == a.Words)))
+            .Where(a => a.Own.Count + a.Near > 0)
             // Everybody who is there warms up and falls; how many were there for anything else is not written down.
-            .Select(a => new ActivityCount(a.Words, a.Activity is KnockActivity.WarmUp or KnockActivity.Falls ? all : null, a.Own.Count(k => !k.NearMiss), a.Own.Count(k => k.NearMiss)));
+            .Select(a => new ActivityCount(a.Words, a.Activity is KnockActivity.WarmUp or KnockActivity.Falls ? all : null, a.Own.Count(k => !k.NearMiss), a.Own.Count(k => k.NearMiss) + a.Near));
         return KnocksByActivity.Reckon(new KnocksQuestion(all, [.. each], FloorAndCareRules.Knocks(club.Book, on))).Reasons.Select(r => r.Sentence);
     }
 }

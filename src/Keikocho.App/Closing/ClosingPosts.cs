@@ -1,7 +1,7 @@
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.App.Shared;
 using Keikocho.App.Sightings;
-using Keikocho.App.Tonight;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
 

@@ -1,12 +1,14 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
+using Keikocho.App.Hall;
 using Keikocho.App.Roll;
-using Keikocho.App.Tonight;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Hall;
 using Keikocho.Store.Marks;
+using Keikocho.Store.People;
 using Keikocho.Store.Safety;
 
 namespace Keikocho.App.Closing;
@@ -26,23 +28,27 @@ public sealed record TabletLine(int Number, string Words);
 /// <param name="Lesson">The lesson that named the evening.</param>
 /// <param name="Closed">When it was closed and by whom; null while it is open.</param>
 /// <param name="Slips">Children whose slips have not gone home: the evening stays open until they have.</param>
-/// <param name="StillHere">Children on the roll who are not marked as gone.</param>
+/// <param name="StillHere">Children on the roll who are not marked as gone; of whom it is checked with an instructor who fetches them.</param>
 /// <param name="Tablets">Tablets of the evening.</param>
+/// <param name="Points">What to look at on tablets before closing; none of it stops anybody.</param>
 /// <param name="Clashes">What devices say differently, a sentence each.</param>
 /// <param name="Suggested">What leaders marked and nobody has confirmed.</param>
+/// <param name="Notes">Notes that were made on this evening.</param>
 /// <param name="Care">What is looked at over the term.</param>
 public sealed record ClosingView(
     LessonRow Lesson,
     string? Closed,
     ImmutableArray<OpenSlip> Slips,
-    ImmutableArray<string> StillHere,
+    ImmutableArray<(string Name, bool CheckFirst)> StillHere,
     ImmutableArray<TabletLine> Tablets,
+    ImmutableArray<string> Points,
     ImmutableArray<string> Clashes,
     ImmutableArray<SuggestedItem> Suggested,
+    ImmutableArray<ChildNotes> Notes,
     CareOfTerm Care)
 {
     /// <summary>Reads it.</summary>
-    public static ClosingView Of(OpenClub club, LessonRow lesson)
+    public static ClosingView Of(OpenClub club, TabletsHeard heard, LessonRow lesson)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
@@ -53,14 +59,18 @@ public sealed record ClosingView(
         var items = new EveningItems(book, lessons);
         var names = new EveningNames(club, lessons);
         var (roll, fullNames, _, _) = EveningRoll.Take(club, lesson);
+        Guid[] here = [.. roll.Here.Where(p => !p.IsAdult).Select(p => p.Person.Value)];
+        var barred = PeopleReader.WithSomebodyBarred(club.Reading, here);
         return new ClosingView(
             lesson,
             ClosedWords(club, lesson),
             SlipsOf(club, lesson),
-            [.. roll.Here.Where(p => !p.IsAdult).Select(p => fullNames.GetValueOrDefault(p.Person.Value, ""))],
+            [.. here.Select(id => (fullNames.GetValueOrDefault(id, ""), barred.Contains(id)))],
             [.. tablets.Select(t => new TabletLine(t.Number, $"{book.Person(t.PersonId)?.CallName}, {Shared.Counted.Of(marks.Count(m => m.DeviceId == t.DeviceId), "mark")} of it here"))],
+            TabletPoints.Of(heard, club.Clock, tablets),
             EveningClashes.Of(club, lessons, marks, tablets, items, names),
             SuggestedOfEvening.Of(club, marks, items, names),
+            NotesOfEvening.Of(club, lessons, names),
             CareOfTerm.Of(club, lessons));
     }
 
@@ -69,11 +79,10 @@ public sealed record ClosingView(
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lesson);
-        var own = EveningLesson.SameEvening(club.Book, lesson).Select(l => l.Id).ToHashSet();
         return
         [
-            .. KnockSlips.Between(club.Reading, lesson.Date, lesson.Date).Where(k => k.IsOpen && own.Contains(k.LessonId))
-                .Select(k => new OpenSlip(k.PersonId, club.Book.Person(k.PersonId)?.FullName ?? "a child who is not in the file any more", KnockActivities.Words((KnockActivity)k.Activity))),
+            .. KnockSlips.OpenOf(club.Reading, [.. EveningLesson.SameEvening(club.Book, lesson).Select(l => l.Id)])
+                .Select(k => new OpenSlip(k.PersonId, club.Book.Person(k.PersonId)?.FullName ?? "a child who is not in the file any more", KnockActivities.Words(k.Activity))),
         ];
     }
 

@@ -12,6 +12,12 @@ public static class ClubAddress
     /// <summary>A hall and its mat.</summary>
     public const string Hall = "/club/hall";
 
+    /// <summary>Where the ambulance goes.</summary>
+    public const string Place = "/club/place";
+
+    /// <summary>Whom to ring about a child's welfare.</summary>
+    public const string Welfare = "/club/welfare";
+
     /// <summary>Something that stands at a mat.</summary>
     public const string AddObstacle = "/club/obstacles/add";
 

@@ -38,10 +38,13 @@ public sealed class ClubHouse : IAsyncDisposable
         HandIn = new HandInStore(Writer);
         Lock = new LockStore(Writer, engine, time);
         Sizes = new SizeStore(Writer);
+        CareNotes = new CareNoteStore(Writer);
+        NearMisses = new NearMissStore(Writer);
         Wishes = new PairWishStore(Writer);
         Together = new TogetherStore(Writer);
         AdultCodes = new AdultCodeStore(Writer);
         Showings = new ShowingStore(Writer);
+        PhraseNotes = new PhraseNoteStore(Writer);
         Obstacles = new ObstacleStore(Writer);
         Closing = new ClosingStore(Writer);
     }
@@ -102,6 +105,10 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>What each end worked on.</summary>
     public ShowingStore Showings { get; }
+
+    /// <summary>Notes by ready phrases.</summary>
+    public PhraseNoteStore PhraseNotes { get; }
+
     /// <summary>What stands at the mats.</summary>
     public ObstacleStore Obstacles { get; }
 
@@ -113,6 +120,12 @@ public sealed class ClubHouse : IAsyncDisposable
 
     /// <summary>Sizes.</summary>
     public SizeStore Sizes { get; }
+
+    /// <summary>Care notes.</summary>
+    public CareNoteStore CareNotes { get; }
+
+    /// <summary>Near misses.</summary>
+    public NearMissStore NearMisses { get; }
 
     /// <summary>Wishes about two children.</summary>
     public PairWishStore Wishes { get; }

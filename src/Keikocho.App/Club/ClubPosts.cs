@@ -18,6 +18,8 @@ public static class ClubPosts
         var seen = new SeenByAttribute(Role.Instructor, Device.Laptop);
         app.MapPost(ClubAddress.About, AboutPosts.ChangeAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.Hall, HallPosts.ChangeAsync).WithMetadata(seen);
+        app.MapPost(ClubAddress.Place, EmergencyPosts.PlaceAsync).WithMetadata(seen);
+        app.MapPost(ClubAddress.Welfare, EmergencyPosts.WelfareAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.AddObstacle, ObstaclePosts.AddAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.RemoveObstacle, ObstaclePosts.RemoveAsync).WithMetadata(seen);
         app.MapPost(ClubAddress.AddProgramme, ProgrammePosts.AddAsync).WithMetadata(seen);

@@ -1,5 +1,6 @@
 using Keikocho.Core.Club;
 using Keikocho.Core.Mat;
+using Keikocho.Core.Safety;
 using Keikocho.Store.Book;
 using Keikocho.Store.Club;
 
@@ -37,6 +38,21 @@ public static class FloorAndCareRules
     {
         var proposed = new SlippingRule();
         return new SlippingRule(ClubRules.Whole(book, "slipping.inFirstCourse", day, proposed.InFirstCourse), ClubRules.Whole(book, "slipping.after", day, proposed.After));
+    }
+
+    /// <summary>The emergency number as the club has set it.</summary>
+    public static string EmergencyNumber(ClubBook book, DateOnly day)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        return book.Setting(WatchFor.EmergencyNumber.Key, day) ?? WatchFor.EmergencyNumber.Proposed;
+    }
+
+    /// <summary>Care notes and the red folder.</summary>
+    public static RedFolderRule Folder(ClubBook book, DateOnly day)
+    {
+        var proposed = new RedFolderRule();
+        return new RedFolderRule(
+            ClubRules.Whole(book, "care.askAgainMonths", day, proposed.AskAgainMonths), ClubRules.Whole(book, "folder.shredAfterDays", day, proposed.ShredAfterDays));
     }
 
     /// <summary>The leaders' share.</summary>

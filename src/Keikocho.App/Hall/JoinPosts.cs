@@ -1,6 +1,6 @@
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.App.Shared;
-using Keikocho.App.Tonight;
 using Keikocho.Store.Hall;
 using Microsoft.AspNetCore.Mvc;
 

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.Encodings.Web;
 using System.Text.Unicode;
 using Keikocho.App.Cards;
+using Keikocho.App.CareNotes;
 using Keikocho.App.Closing;
 using Keikocho.App.Club;
 using Keikocho.App.Commands;
@@ -54,7 +55,9 @@ public static class KeikochoHost
         services.AddSingleton<ImportDesk>();
         services.AddSingleton<Invitations>();
         services.AddSingleton<PairsInHand>();
+        services.AddSingleton<LacksInHand>();
         services.AddSingleton<WrongCodes>();
+        services.AddSingleton<TabletsHeard>();
         services.AddSingleton<ReadCards>();
         services.AddSingleton<ReadMatEvening>();
     }
@@ -76,10 +79,14 @@ public static class KeikochoHost
         JoinPosts.Map(app);
         CardsPosts.Map(app);
         MatPosts.Map(app);
+        // It listens from the start, not only from the first tablet on.
+        _ = app.Services.GetRequiredService<TabletsHeard>();
         KnockPosts.Map(app);
         KnockPapers.Map(app);
+        NearMissPosts.Map(app);
         LockPosts.Map(app);
         SizesPosts.Map(app);
+        CarePosts.Map(app);
         PairsPosts.Map(app);
         WishPosts.Map(app);
         ForAdults.Map(app);

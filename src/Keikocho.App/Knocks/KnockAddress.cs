@@ -9,6 +9,9 @@ public static class KnockAddress
     /// <summary>Enters a knock.</summary>
     public const string Mark = "/knocks/mark";
 
+    /// <summary>Enters a near miss.</summary>
+    public const string NearMiss = "/knocks/near-miss";
+
     /// <summary>One knock, as a route.</summary>
     public const string OneRoute = "/knocks/{id:guid}";
 

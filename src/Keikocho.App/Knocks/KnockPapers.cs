@@ -47,5 +47,5 @@ public static class KnockPapers
     }
 
     /// <summary>The emergency number as the club has set it.</summary>
-    internal static string Number(OpenClub club) => club.Book.Setting(WatchFor.EmergencyNumber.Key, club.Today) ?? WatchFor.EmergencyNumber.Proposed;
+    internal static string Number(OpenClub club) => FloorAndCareRules.EmergencyNumber(club.Book, club.Today);
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.Tonight;
+using Keikocho.App.Evening;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;

@@ -4,16 +4,18 @@ using Keikocho.App.Hosting;
 using Keikocho.App.Shared;
 using Keikocho.App.Sightings;
 using Keikocho.Core.Kernel;
+using Keikocho.Core.Safety;
 using Keikocho.Store.Hall;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
+using Keikocho.Store.People;
 using Microsoft.AspNetCore.Mvc;
 
 namespace Keikocho.App.Mat;
 
 /// <summary>
-/// What only adults may see of one child, opened on an instructor's tablet with that adult's own code: whom to ring, and what stands and
-/// on whose word. The page shuts it after ten seconds and keeps nothing of it.
+/// What only adults may see of one child, opened on an instructor's tablet with that adult's own code: whom to ring, what stands and on
+/// whose word, and the care notes while the lock is open on the laptop. The page shuts it after ten seconds and keeps nothing of it.
 /// </summary>
 public static class ForAdults
 {
@@ -36,7 +38,25 @@ public static class ForAdults
             .Select(s => $"{WaitingView.Scope(s.Scope)} since {s.From.Full()}{(s.WhoseWord is { } word ? $", until {word}" : "")}").ToList();
         var contacts = club.Db.Contacts.Where(c => c.PersonId == child.Id).OrderBy(c => c.Position).AsEnumerable()
             .Select(c => new AdultContact(Seal.Open(c.Name) ?? "", Seal.Open(c.Relation) ?? "", Seal.Open(c.Phone) ?? "", c.BarredFromCollecting)).ToList();
-        return Results.Json(new AdultSees(child.FullName, contacts, standing, Seconds, null), WebJson.Options);
+        var (care, locked) = CareOf(club, child.Id);
+        return Results.Json(new AdultSees(child.FullName, contacts, standing, Seconds, null) { Care = care, CareLocked = locked }, WebJson.Options);
+    }
+
+    // In words only while the lock is open on the laptop; else what to do to read them.
+    private static (IReadOnlyList<AdultCare> Care, string? Locked) CareOf(OpenClub club, Guid child)
+    {
+        const string Locked = "There are care notes. Unlock the laptop to read them; they are in the red folder too.";
+        if (!CareNoteReader.Stands(club.Reading, [child])[child].HasNote) return ([], null);
+        if (club.House.Lock.Now(club.Reading).Key is not { } key) return ([], Locked);
+        try
+        {
+            return ([.. CareNoteReader.Of(club.Reading, [child], key)[child].Select(n => new AdultCare(
+                CareHeadings.Words(n.Heading), n.Text ?? "This note does not open with the club’s lock. Ask the family."))], null);
+        }
+        catch (ObjectDisposedException)
+        {
+            return ([], Locked);
+        }
     }
 
     private static IResult Problem(string sentence) =>
@@ -52,7 +72,19 @@ public sealed record AdultAsks(Guid Child, string? Code);
 /// <param name="Standing">What stands, and until whose word.</param>
 /// <param name="Seconds">How long it stays open.</param>
 /// <param name="Problem">Why nothing is shown; null otherwise.</param>
-public sealed record AdultSees(string Name, IReadOnlyList<AdultContact> Contacts, IReadOnlyList<string> Standing, int Seconds, string? Problem);
+public sealed record AdultSees(string Name, IReadOnlyList<AdultContact> Contacts, IReadOnlyList<string> Standing, int Seconds, string? Problem)
+{
+    /// <summary>The care notes, in the order in which they are read out.</summary>
+    public IReadOnlyList<AdultCare> Care { get; init; } = [];
+
+    /// <summary>Why care notes that there are do not show; null otherwise.</summary>
+    public string? CareLocked { get; init; }
+}
+
+/// <summary>A care note.</summary>
+/// <param name="Heading">Its heading.</param>
+/// <param name="Text">Its words.</param>
+public sealed record AdultCare(string Heading, string Text);
 
 /// <summary>Whom to ring.</summary>
 /// <param name="Name">Who.</param>

@@ -7,6 +7,8 @@ public static class MatAddress
     public const string Page = "/mat";
     /// <summary>What this tablet may know of its evening.</summary>
     public const string Evening = "/mat/evening";
+    /// <summary>What each child still lacks, and the ready phrases: for an instructor's tablet.</summary>
+    public const string Lacks = "/mat/lacks";
     /// <summary>A token for handing in, when the evening is over.</summary>
     public const string Token = "/mat/token";
     /// <summary>Where an adult opens, with a code, what only adults may see of one child.</summary>

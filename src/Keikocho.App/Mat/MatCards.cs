@@ -22,6 +22,9 @@ public static class MatCards
             [.. card.Parts.Select(p => Part(card, p))]))];
     }
 
+    /// <summary>Cards for when one more adult is missing: who that is, is not known yet, so nobody is named to lead.</summary>
+    public static ImmutableArray<MatCard> WithoutLead(EveningCards cards, SeenAs seen) => [.. Of(cards, seen).Select(card => card with { Lead = "" })];
+
     private static MatCardPart Part(CardView card, CardPartView part) => new(
         part.Number, part.From.Hour * 60 + part.From.Minute, part.Minutes, part.Title, [.. Lines(card, part)], part.Slot ?? 0, part.Item?.Id, part.Kind == CardPartKind.Falls);
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Keikocho.App.Pairs;
 
 namespace Keikocho.App.Mat;
 
@@ -13,8 +14,9 @@ namespace Keikocho.App.Mat;
 /// <param name="Adults">Adults and leaders on duty.</param>
 /// <param name="Top">What stands in the top line whatever is shown.</param>
 /// <param name="Activities">What may go on when there is a knock.</param>
+/// <param name="Lacks">Changes when what each child lacks is to be fetched anew; empty for a junior leader, who never gets it.</param>
 public sealed record MatEvening(
-    string Token, MatJoin Join, MatClock Clock, ImmutableArray<MatLesson> Lessons, ImmutableArray<MatPerson> Adults, MatTop Top, ImmutableArray<MatWord> Activities);
+    string Token, MatJoin Join, MatClock Clock, ImmutableArray<MatLesson> Lessons, ImmutableArray<MatPerson> Adults, MatTop Top, ImmutableArray<MatWord> Activities, string Lacks);
 
 /// <summary>What a tablet is for.</summary>
 /// <param name="Id">The joining.</param>
@@ -48,9 +50,10 @@ public sealed record MatClock(long Now, int Minute);
 /// <param name="Items">What can be seen tonight, by end.</param>
 /// <param name="Cards">The card of each end; one where the ends are joined.</param>
 /// <param name="Pairs">Who works with whom, by end and activity.</param>
+/// <param name="PlanB">The cards if one more adult is missing, for when the laptop is not reached; none for a junior leader, and none where plan B holds already.</param>
 public sealed record MatLesson(
     Guid Id, string Name, int Start, int UkemiFrom, int UkemiTo, int Half, int End, bool IsOn,
-    ImmutableArray<MatChild> Children, ImmutableArray<MatCare> Care, ImmutableArray<MatItem> Items, ImmutableArray<MatCard> Cards, ImmutableArray<MatPairs> Pairs);
+    ImmutableArray<MatChild> Children, ImmutableArray<MatCare> Care, ImmutableArray<MatItem> Items, ImmutableArray<MatCard> Cards, ImmutableArray<MatPairs> Pairs, ImmutableArray<MatCard> PlanB);
 
 /// <summary>One child on the register of a lesson.</summary>
 /// <param name="Id">Who.</param>
@@ -64,8 +67,10 @@ public sealed record MatLesson(
 /// <param name="Words">The state in words.</param>
 /// <param name="Sign">The stamp's sign.</param>
 /// <param name="Role">What the child may do tonight: throws and is thrown, tori only, moves alone, watches.</param>
+/// <param name="AskAdult">The plain sign: there is something that an adult opens with a code. Never on a junior leader's tablet.</param>
+/// <param name="CheckFirst">Whoever fetches the child is checked with an instructor first. Never on a junior leader's tablet, which says so of everybody.</param>
 public sealed record MatChild(
-    Guid Id, string Name, string Full, bool Ask, int End, string Belt, string? Drawing, string Mark, string Words, string Sign, string Role);
+    Guid Id, string Name, string Full, bool Ask, int End, string Belt, string? Drawing, string Mark, string Words, string Sign, string Role, bool AskAdult, bool CheckFirst);
 
 /// <summary>An adult or leader on duty.</summary>
 public sealed record MatPerson(Guid Id, string Name, string Duty, string Mark, string Words, string Sign);

@@ -31,7 +31,7 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
         var join = seen.Join ?? throw new ArgumentException("Only a tablet that has joined has an evening.", nameof(seen));
         var book = club.Book;
         var acting = club.Acting?.Id ?? join.PersonId;
-        var lessons = book.LessonsOn(join.Date).Where(l => l.ClosureId is null && book.HallOf(l)?.Id == join.HallId).ToList();
+        var lessons = MatLessons.Of(club, join);
         var registers = lessons.Select(l => RegisterView.Of(club, l, afterwards: false)).ToList();
         var tonight = lessons.Select(l => TonightView.Of(club, l, reckonings)).ToList();
         var adults = registers.SelectMany(r => r.Adults).GroupBy(a => a.PersonId)
@@ -46,7 +46,8 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
             [.. lessons.Select((lesson, i) => Lesson(club, lesson, registers[i], tonight[i], seen))],
             adults,
             TopOf(tonight),
-            [.. KnockActivities.All.Select(a => new MatWord((int)a.Activity, a.Words))]);
+            [.. KnockActivities.All.Select(a => new MatWord((int)a.Activity, a.Words))],
+            seen.Teaches ? LacksInHand.At(club, lessons) : "");
     }
 
     private MatLesson Lesson(OpenClub club, LessonRow lesson, RegisterView register, TonightView tonight, SeenAs seen)
@@ -54,21 +55,25 @@ public sealed class ReadMatEvening(Reckonings reckonings, EditionsInHand edition
         var book = club.Book;
         var programme = book.Programme(lesson.ProgrammeId)!;
         var evidence = EvidenceReader.Of(club.Reading, [.. register.Children.Select(c => c.PersonId)], null, lesson.Date);
+        var signs = PlainSigns.Of(club, seen, evidence, lesson.Date);
         var children = register.Children.Select(tile =>
         {
             var gates = ChildGates.Of(book, evidence[tile.PersonId], lesson.Date);
             var rank = book.RankOf(tile.PersonId, programme.LadderId);
             return new MatChild(
                 tile.PersonId, tile.Name, tile.FullName, tile.AskOnce, (int)book.EndOf(tile.PersonId, programme, lesson, lesson.Date),
-                rank?.Name ?? "", DrawingOf(rank?.Cloth, rank?.Tips ?? 0), tile.Mark, tile.Words, StampSign.Of(tile.Stamp), gates.Role);
+                rank?.Name ?? "", DrawingOf(rank?.Cloth, rank?.Tips ?? 0), tile.Mark, tile.Words, StampSign.Of(tile.Stamp), gates.Role,
+                signs.AskAdult.Contains(tile.PersonId), signs.CheckFirst.Contains(tile.PersonId));
         }).ToImmutableArray();
+        var (now, planB) = seen.Teaches ? cards.WithPlanB(club, lesson) : (cards.Of(club, lesson), null);
         return new MatLesson(
             lesson.Id, programme.Name, Minute(lesson.Start), Minute(lesson.UkemiFrom), Minute(lesson.UkemiTo), Minute(lesson.HalfTime), Minute(lesson.End),
             lesson.Date <= club.Today, children,
             [.. tonight.Care.Where(c => c.Names.Length > 0).Select(c => new MatCare(string.Join(", ", c.Names), c.Do))],
             Items(club, lesson, evidence, seen),
-            MatCards.Of(cards.Of(club, lesson), seen),
-            lesson.Date <= club.Today ? pairs.Of(club, lesson, evidence) : []);
+            MatCards.Of(now, seen),
+            lesson.Date <= club.Today ? pairs.Of(club, lesson, evidence) : [],
+            planB is null ? [] : MatCards.WithoutLead(planB, seen));
     }
 
     // What the ends are going for tonight, the falls of the starter table first.

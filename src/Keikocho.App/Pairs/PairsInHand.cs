@@ -3,7 +3,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text.Json;
 using Keikocho.App.Club;
-using Keikocho.App.Mat;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Partners;
 using Keikocho.Store.Calendar;

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using Keikocho.App.Club;
-using Keikocho.App.Tonight;
+using Keikocho.App.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Partners;
 

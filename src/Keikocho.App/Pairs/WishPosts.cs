@@ -1,6 +1,6 @@
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.Shared;
-using Keikocho.App.Students;
 
 namespace Keikocho.App.Pairs;
 

@@ -12,6 +12,8 @@ namespace Keikocho.App.Papers;
 /// <param name="Rank">Which rank's copy for the wall.</param>
 /// <param name="Unit">Which unit stands on it; empty for the unit of the term.</param>
 /// <param name="Child">Which child.</param>
+/// <param name="For">What the red folder is for: an evening or a group.</param>
+/// <param name="WithoutCare">"yes" prints the red folder without care notes.</param>
 public sealed record PaperAsk(
     string? Lesson = null, string? Programme = null, string? Span = null, string? From = null, string? To = null, string? Paper = null,
-    string? Test = null, string? Children = null, string? Rank = null, string? Unit = null, string? Child = null);
+    string? Test = null, string? Children = null, string? Rank = null, string? Unit = null, string? Child = null, string? For = null, string? WithoutCare = null);

@@ -19,6 +19,7 @@ public static class PaperEndpoints
         app.MapGet(PapersAddress.Register, Register).WithMetadata(seen);
         app.MapGet(PapersAddress.Blank, Blank).WithMetadata(seen);
         SheetEndpoints.Map(app, seen);
+        FolderEndpoint.Map(app);
     }
 
     private static IResult Register(OpenClub club, HttpContext http, string? lesson, string? paper)

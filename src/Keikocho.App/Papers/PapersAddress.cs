@@ -14,6 +14,12 @@ public static class PapersAddress
     /// <summary>The register to fill in with a pen.</summary>
     public const string Blank = "/papers/blank-register.pdf";
 
+    /// <summary>The red folder.</summary>
+    public const string Folder = "/papers/red-folder.pdf";
+
+    /// <summary>Where the page asks for it.</summary>
+    public const string FolderPart = "/papers#folder-part";
+
     /// <summary>The requirement sheet of one child.</summary>
     public const string Sheet = "/papers/sheet.pdf";
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Keikocho.App.Club;
-using Keikocho.App.Tonight;
+using Keikocho.App.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;

@@ -1,4 +1,4 @@
-using Keikocho.App.Students;
+using Keikocho.App.People;
 
 namespace Keikocho.App.ParentsPages;
 

@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.Knocks;
 using Keikocho.App.Syllabus;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Readiness;
@@ -138,8 +139,15 @@ internal sealed class OneChildAtTest(InCommon common, EnrolmentRow enrolment, Bo
             common.GateRule,
             common.Rule,
             common.LikelyPercent,
-            harder);
+            harder,
+            AfterKnock());
     }
+
+    // Words only, or another day: as of today, since a knock of tonight counts tonight.
+    private WordsOnlyOrMoved? AfterKnock() =>
+        common.Knocks is { } knocks && knocks[person.Id].ToList() is { Count: > 0 } own && KnockSum.Of(common.Club, person.Id, own, evidence.StandDowns) is { } dates && dates.DayZero <= common.TestOn
+            ? TestAfterKnock.Of(dates, common.TestOn, common.Reckoning.NextTestOn > common.TestOn ? common.Reckoning.NextTestOn : null)
+            : null;
 
     // Days on which a rank was given here, before this test.
     private int TestsTaken() => book.AwardsOf(person.Id)

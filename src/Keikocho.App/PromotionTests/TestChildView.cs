@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
-using Keikocho.App.Students;
+using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Attendance;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
@@ -16,7 +16,7 @@ namespace Keikocho.App.PromotionTests;
 /// <param name="Reasons">Every rule, figure and date of what is counted or missing; what is for the instructor alone is not in it for anybody else.</param>
 /// <param name="Settings">The settings used.</param>
 public sealed record TestChildView(
-    PromotionTestRow Test, ProgrammeRow Programme, TestChild Child, ImmutableArray<string> Reasons, ImmutableArray<SettingLine> Settings)
+    PromotionTestRow Test, ProgrammeRow Programme, TestChild Child, ImmutableArray<string> Reasons, ImmutableArray<UsedSetting> Settings)
 {
     /// <summary>What is good already and which falls are open: many lines that ask nothing of anybody.</summary>
     public ImmutableArray<string> Fulfilled => [.. Child.Answer.Reasons.Where(IsFulfilled).Select(r => r.Sentence)];
@@ -35,7 +35,7 @@ public sealed record TestChildView(
         if (club.Book.Tests.FirstOrDefault(t => t.Id == test && t.Date >= club.Today) is not { } row) return null;
         var list = tests.Of(club, row);
         if (list.Children.FirstOrDefault(c => c.Person.Id == person) is not { } child) return null;
-        return new TestChildView(row, list.Programme, child, ReasonsOf(child.Answer, club.InstructorActs), SettingLine.Of(child.Answer.Settings, Known));
+        return new TestChildView(row, list.Programme, child, ReasonsOf(child.Answer, club.InstructorActs), UsedSetting.Of(child.Answer.Settings, Known));
     }
 
     /// <summary>Every reason; the chance only for an instructor.</summary>

@@ -9,6 +9,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Promotion;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.PromotionTests;
@@ -35,6 +36,19 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
         var list = Gather(club, programme, test.Id, test.Date, reckoning, null, null);
         kept[test.Id] = new Kept(at, reckoning, list);
         return list;
+    }
+
+    /// <summary>
+    /// Everybody on the register at the next test of a programme; where none is set, as if it were the day after the evening just closed.
+    /// </summary>
+    public TestList OfRegister(OpenClub club, ProgrammeRow programme)
+    {
+        ArgumentNullException.ThrowIfNull(club);
+        ArgumentNullException.ThrowIfNull(programme);
+        var reckoning = reckonings.Of(club, programme);
+        return club.Book.Tests.FirstOrDefault(t => t.ProgrammeId == programme.Id && t.Date == reckoning.TestOn) is { } test
+            ? Of(club, test)
+            : Gather(club, programme, Guid.Empty, reckoning.AsOf.AddDays(1), reckoning, null, null);
     }
 
     /// <summary>
@@ -66,12 +80,14 @@ public sealed class TestReckoning(Reckonings reckonings, EditionsInHand editions
         List<Guid> people = [.. register.Select(e => e.PersonId)];
         var evidence = read is null ? EvidenceReader.Of(club.Reading, people, null, asOf) : new Dictionary<Guid, ChildEvidence> { [read.PersonId] = read };
         var papers = TestReader.Of(club.Reading, people, testId);
+        var knocks = KnockReader.OfPeople(club.Reading, people);
         var inHand = edition is null ? null : editions.Of(edition);
         var common = new InCommon(
             club, programme, testId, testOn, reckoning, inHand,
             book.TermOn(testOn) is { } term ? book.UnitOf(programme.Id, term.Id) : null,
             editions.AgeRulesOf(book), left, papers, ClubRules.FallGate(book, asOf), ClubRules.Readiness(book, asOf), ClubRules.Prior(book, asOf).LikelyPercent,
-            edition is null ? null : BesideOf(book, edition, testOn));
+            edition is null ? null : BesideOf(book, edition, testOn))
+        { Knocks = testId == Guid.Empty ? null : knocks };
         var children = ImmutableArray.CreateBuilder<TestChild>(register.Count);
         var top = ImmutableArray.CreateBuilder<BookPerson>();
         foreach (var enrolment in register)
@@ -113,7 +129,11 @@ internal sealed record InCommon(
     FallGateRule GateRule,
     ReadinessRule Rule,
     int LikelyPercent,
-    EditionBeside? Beside = null);
+    EditionBeside? Beside = null)
+{
+    /// <summary>Knocks of the children; null where no test is set.</summary>
+    public ILookup<Guid, HeldKnock>? Knocks { get; init; }
+}
 
 /// <summary>Another edition than the one that holds, which bears on a test all the same.</summary>
 /// <param name="Edition">The edition, ready.</param>

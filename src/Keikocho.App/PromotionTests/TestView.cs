@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.Shared.Parts;
-using Keikocho.App.Students;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Readiness;
 using Keikocho.Core.Syllabus;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.App.Shared.Parts;
-using Keikocho.App.Tonight;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;

@@ -1,5 +1,5 @@
 using Keikocho.App.Club;
-using Keikocho.App.Tonight;
+using Keikocho.App.Evening;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;

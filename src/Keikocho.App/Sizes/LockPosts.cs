@@ -1,6 +1,9 @@
 using Keikocho.App.Club;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
+using Keikocho.Paper;
+using Keikocho.Paper.Keys;
+using Keikocho.Store.Club;
 using Keikocho.Store.Sealing;
 
 namespace Keikocho.App.Sizes;
@@ -13,6 +16,7 @@ public static class LockPosts
     {
         var seen = new SeenByAttribute(Role.Instructor, Device.Laptop);
         app.MapPost(SizesAddress.Make, MakeAsync).WithMetadata(seen);
+        app.MapPost(SizesAddress.KeyPaper, KeyPaper).WithMetadata(seen);
         app.MapPost(SizesAddress.Open, OpenAsync).WithMetadata(seen);
         app.MapPost(SizesAddress.Shut, Shut).WithMetadata(seen);
         app.MapPost(SizesAddress.Change, ChangeAsync).WithMetadata(seen);
@@ -30,6 +34,16 @@ public static class LockPosts
             LockOutcome.TooSoon => Refuse(Waits("passphrase", made, club)),
             _ => Redirects.SeeOther(SizesAddress.Lock, new FlashMessage("Nothing was changed.", "The club has a lock already. Open it with its passphrase.", NeedsALook: true)),
         };
+    }
+
+    // The key comes back from the page that shows it: the program has it nowhere else.
+    private static IResult KeyPaper(HttpContext http, OpenClub club, IFormCollection fields)
+    {
+        var key = fields["key"].ToString();
+        if (RecoveryKey.Read(key) is null) return Results.BadRequest();
+        var size = club.Book.Club.Paper == PaperChoice.Letter ? PaperSize.Letter : PaperSize.A4;
+        http.Response.Headers.ContentDisposition = "inline; filename=\"recovery-key.pdf\"";
+        return Results.Bytes(RecoveryKeyPaper.Draw(new RecoveryKeyContent(club.Book.Club.Name, key, club.Today), size).Pdf, "application/pdf");
     }
 
     private static async Task<IResult> OpenAsync(HttpContext http, OpenClub club, CancellationToken cancel)

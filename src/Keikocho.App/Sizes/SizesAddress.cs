@@ -13,6 +13,8 @@ public static class SizesAddress
     public const string Lock = "/lock";
     /// <summary>Makes the lock.</summary>
     public const string Make = "/lock/make";
+    /// <summary>The recovery key on paper, posted by the page that shows it.</summary>
+    public const string KeyPaper = "/lock/recovery-key.pdf";
     /// <summary>Opens it.</summary>
     public const string Open = "/lock/open";
     /// <summary>Shuts it.</summary>

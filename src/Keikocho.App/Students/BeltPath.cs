@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Keikocho.App.People;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;

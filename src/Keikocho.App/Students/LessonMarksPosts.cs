@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.Shared;
 using Microsoft.AspNetCore.Mvc;
 

@@ -7,6 +7,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Marks;
+using Keikocho.Store.People;
 
 namespace Keikocho.App.Students;
 
@@ -41,7 +42,7 @@ public sealed record LessonMarksView(
     string? Closed,
     string? Clash,
     ImmutableArray<string> Reasons,
-    ImmutableArray<SettingLine> Settings,
+    ImmutableArray<UsedSetting> Settings,
     ImmutableArray<MarkLine> Marks,
     string TakenBy,
     bool IsToCome,
@@ -59,13 +60,7 @@ public sealed record LessonMarksView(
         var kinds = TrailReader.KindsOf(club.Db, [.. rows.Select(m => m.DeviceId).Distinct()]);
         var folded = FoldAttendance.Explain([.. rows.Select(FoldMarks.AsMark)], FoldMarks.TimesOf(lesson), ClubRules.Attendance(book, club.Today));
         var says = new Saying(club, lesson, rows.ToDictionary(m => m.Id), kinds, folded.Trail);
-        var (stamp, words) = TermCard.Words(new AttendanceRow
-        {
-            Word = folded.State.Word,
-            Arrived = folded.State.Arrived,
-            LeftAt = folded.State.LeftAt,
-            Late = folded.State.Late,
-        });
+        var (stamp, words) = TermCard.Words(new LessonState(lesson.Id, folded.State.Word, folded.State.Late, folded.State.Counts, folded.State.Arrived, folded.State.LeftAt));
         return new LessonMarksView(
             person,
             lesson,
@@ -75,7 +70,7 @@ public sealed record LessonMarksView(
             book.Closure(lesson.ClosureId)?.Name,
             folded.Reasons.OfType<DevicesDisagree>().FirstOrDefault()?.Sentence,
             [.. folded.Reasons.Select(r => r.Sentence)],
-            SettingLine.Of(folded.Settings, AttendanceRules.Settings),
+            UsedSetting.Of(folded.Settings, AttendanceRules.Settings),
             [.. folded.Trail.Select(t => (Trace: t, Row: rows.First(m => m.Id == t.Mark.Id.Value)))
                 .OrderBy(t => t.Row.ReceivedAt).ThenBy(t => t.Row.DeviceId).ThenBy(t => t.Row.Sequence).ThenBy(t => t.Row.Id)
                 .Select(t => says.Line(t.Trace, t.Row))],

@@ -1,28 +1,12 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 
 namespace Keikocho.App.Students;
-
-/// <summary>A setting that an answer used, in words.</summary>
-/// <param name="Meaning">What it is.</param>
-/// <param name="Value">The value in use with its unit.</param>
-/// <param name="Source">Where the proposed value comes from.</param>
-public sealed record SettingLine(string Meaning, string Value, string Source)
-{
-    /// <summary>Puts the settings of an answer into words.</summary>
-    /// <param name="used">What was used.</param>
-    /// <param name="known">The settings of the sum, for their meanings.</param>
-    public static ImmutableArray<SettingLine> Of(IReadOnlyList<SettingUsed> used, IReadOnlyList<Setting> known)
-    {
-        ArgumentNullException.ThrowIfNull(used);
-        ArgumentNullException.ThrowIfNull(known);
-        return [.. used.Select(u => new SettingLine(known.First(k => k.Key == u.Key).Meaning, u.Unit.Length == 0 ? u.Value : $"{u.Value} {u.Unit}", u.Source))];
-    }
-}
 
 /// <summary>One child's own clock, with everything that it rests on.</summary>
 /// <param name="Lead">Put in bold: "If", "Enough lessons", "Not this time", "No test is set".</param>
@@ -45,7 +29,7 @@ public sealed record OwnClock(
     string Reckoned,
     string Left,
     ImmutableArray<string> Reasons,
-    ImmutableArray<SettingLine> Settings,
+    ImmutableArray<UsedSetting> Settings,
     string? Chance,
     string? ChanceBecause)
 {
@@ -92,7 +76,7 @@ public sealed record OwnClock(
                 _ => $"{left.Count} lessons are left: {string.Join(", ", left.Take(left.Count - 1))} and {left[^1]}.",
             },
             [.. clock.Reasons.Select(r => r.Sentence)],
-            SettingLine.Of(clock.Settings, ClockRule.Settings),
+            UsedSetting.Of(clock.Settings, ClockRule.Settings),
             asks ? reckoned.Chance.Words : null,
             asks ? reckoned.Chance.Because.Sentence : null);
     }

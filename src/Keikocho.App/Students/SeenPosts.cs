@@ -1,5 +1,6 @@
 using Keikocho.App.Club;
 using Keikocho.App.Knocks;
+using Keikocho.App.People;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.App.Sightings;

@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Kernel;
@@ -22,6 +23,7 @@ public static class StudentPosts
         LessonMarksPosts.Map(app);
         SeenPosts.Map(app);
         TimeOffPosts.Map(app);
+        NotePosts.Map(app);
     }
 
     private static async Task<IResult> DetailsAsync(Guid id, OpenClub club, StudentSums sums, [FromForm] DetailsFields form, CancellationToken cancel)

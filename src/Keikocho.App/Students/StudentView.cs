@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.App.PromotionTests;
 using Keikocho.App.Syllabus;
 using Keikocho.Core.Calendar;
@@ -51,7 +52,7 @@ public sealed record EndChange(Guid LessonId, string Words);
 /// <param name="Clock">The child's own clock; null off the register.</param>
 /// <param name="Return">What to see again after a break; null when nothing is asked.</param>
 /// <param name="AgeOut">Who leaves when; null where the club has no leaving age, or it is past.</param>
-/// <param name="Contacts">Whom to ring, in order.</param>
+/// <param name="File">Whom to ring, knocks, wishes, and what the lines below are made of.</param>
 /// <param name="Registration">The registration in words.</param>
 /// <param name="Photo">The photo consent in words.</param>
 /// <param name="Siblings">Siblings.</param>
@@ -75,7 +76,7 @@ public sealed record StudentView(
     OwnClock? Clock,
     ReturnAnswer? Return,
     AgeOutAnswer? AgeOut,
-    IReadOnlyList<OpenContact> Contacts,
+    ChildFile File,
     string Registration,
     string Photo,
     ImmutableArray<SiblingLine> Siblings,
@@ -108,10 +109,7 @@ public sealed record StudentView(
         var reckoned = reckoning?.Children.GetValueOrDefault(id);
         var joined = enrolments.Min(e => e.From);
         var end = book.EndOf(id, programme, null, today);
-        var states = TermCard.TermFor(book, today) is { } term
-            ? AttendanceReader.OfPerson(club.Db, id, programme.Id, term.From).ToDictionary(s => s.LessonId)
-            : [];
-        var papers = PaperReader.PapersOf(club.Db, id);
+        var file = ChildFileReader.Of(club.Reading, id, programme.Id, TermCard.TermFor(book, today)?.From, today);
         var evidence = EvidenceReader.Of(club.Reading, [id], null, today)[id];
         var ready = reckoned is null ? null : StudentReady.Of(club, sums.Tests, sums.Editions, programme, evidence);
         return new StudentView(
@@ -123,19 +121,19 @@ public sealed record StudentView(
             BeltPath.NextOf(book, id, programme),
             isOn,
             BeltPath.Of(book, id, programme, joined, today, reckoning?.TestOn),
-            TermCard.Of(book, programme, own, states, reckoned?.Clock.RegisterMissing.ToHashSet() ?? [], today),
+            TermCard.Of(book, programme, own, file.Lessons.ToDictionary(s => s.LessonId), reckoned?.Clock.RegisterMissing.ToHashSet() ?? [], today),
             reckoned is null ? null : OwnClock.Of(club, programme, person, reckoning!, reckoned, ready?.Child is { IsByOlder: true }),
             reckoned?.LastLesson is { } last && ReturnAfterAbsence.Reckon(today, last, StudentRules.Return(book, today)) is { SeeAgain.Count: > 0 } back ? back : null,
             isOn ? AgeOutOf(book, programme, person, today) : null,
-            PaperReader.ContactsOf(club.Db, id),
-            RegistrationWords(papers, today),
-            papers.Photo switch
+            file,
+            RegistrationWords(file, today),
+            file.Photo switch
             {
                 null => "photographs: nobody was asked yet",
-                true => $"may be photographed, said on {papers.PhotoSaidOn!.Value.Full()}",
-                false => $"no photographs, said on {papers.PhotoSaidOn!.Value.Full()}",
+                true => $"may be photographed, said on {file.PhotoSaidOn!.Value.Full()}",
+                false => $"no photographs, said on {file.PhotoSaidOn!.Value.Full()}",
             },
-            [.. papers.Siblings.Select(book.Person).OfType<BookPerson>().Where(p => !p.IsErased).OrderBy(p => p.FullName, StringComparer.Ordinal).ThenBy(p => p.Id)
+            [.. file.Siblings.Select(book.Person).OfType<BookPerson>().Where(p => !p.IsErased).OrderBy(p => p.FullName, StringComparer.Ordinal).ThenBy(p => p.Id)
                 .Select(p => new SiblingLine(p.Id, p.FullName, book.EnrolmentsOfPerson(p.Id).Length > 0))],
             [.. book.AwardsOf(id).Where(a => a.LadderId == programme.LadderId)
                 .Select(a => new AwardLine(a.Id, WornBelt.Of(book.Rank(a.RankId)!), AwardWords.Of(a), a.ById is { } by ? book.Person(by)?.FullName : null))],
@@ -175,7 +173,7 @@ public sealed record StudentView(
         return answer.LeavesOn < today ? null : answer;
     }
 
-    private static string RegistrationWords(ChildPapers papers, DateOnly today) => papers switch
+    private static string RegistrationWords(ChildFile file, DateOnly today) => file switch
     {
         { IsRegistered: false } => "no registration with the national body is recorded",
         { RegisteredUntil: null } => "registered with the national body; nobody has said until when",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.People;
 using Keikocho.Core.Calendar;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Intake;

@@ -4,7 +4,7 @@ using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
-using Keikocho.Store.Marks;
+using Keikocho.Store.People;
 
 namespace Keikocho.App.Students;
 
@@ -30,7 +30,7 @@ public sealed record TermCard(string Term, string Count, ImmutableArray<CardLess
 
     /// <summary>The card of one person. Lessons before the first day on the register are left out unless something was marked.</summary>
     public static TermCard? Of(
-        ClubBook book, ProgrammeRow programme, IReadOnlyCollection<EnrolmentRow> own, IReadOnlyDictionary<Guid, AttendanceRow> states,
+        ClubBook book, ProgrammeRow programme, IReadOnlyCollection<EnrolmentRow> own, IReadOnlyDictionary<Guid, LessonState> states,
         IReadOnlySet<DateOnly> withoutRegister, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(programme);
@@ -49,7 +49,7 @@ public sealed record TermCard(string Term, string Count, ImmutableArray<CardLess
             [.. lessons.Select(l => Say(book, l, states.GetValueOrDefault(l.Id), withoutRegister.Contains(l.Date), today))]);
     }
 
-    private static CardLesson Say(ClubBook book, LessonRow lesson, AttendanceRow? state, bool withoutRegister, DateOnly today)
+    private static CardLesson Say(ClubBook book, LessonRow lesson, LessonState? state, bool withoutRegister, DateOnly today)
     {
         var day = lesson.Date.Brief();
         if (book.Closure(lesson.ClosureId) is { } closure) return new CardLesson(lesson.Id, day, StampKind.None, $"closed: {closure.Name}");
@@ -64,7 +64,7 @@ public sealed record TermCard(string Term, string Count, ImmutableArray<CardLess
     }
 
     /// <summary>Stamp and word of a state.</summary>
-    public static (StampKind Stamp, string Words) Words(AttendanceRow state)
+    public static (StampKind Stamp, string Words) Words(LessonState state)
     {
         ArgumentNullException.ThrowIfNull(state);
         return state.Word switch

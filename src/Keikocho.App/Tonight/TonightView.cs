@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.App.Sightings;
 using Keikocho.Core.Attendance;
 using Keikocho.Core.Evening;
@@ -9,6 +10,7 @@ using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.App.Tonight;
@@ -122,8 +124,8 @@ public sealed record TonightView(
             noFall,
             seen.Values.Sum(s => s.Suggestions),
             seen.Values.Sum(s => ChildGates.Standing(book, s, lesson.Date).ForReview.Count),
-            [.. Store.Safety.OpenSlips.Of(club.Reading, [.. EveningLesson.SameEvening(book, lesson).Select(l => l.Id)])
-                .Select(s => (s.KnockId, Store.Safety.OpenSlips.Words([book.Person(s.PersonId)?.CallName ?? "a child"])))]);
+            [.. KnockSlips.OpenOf(club.Reading, [.. EveningLesson.SameEvening(book, lesson).Select(l => l.Id)])
+                .Select(s => (s.KnockId, KnockSlips.Words([book.Person(s.PersonId)?.CallName ?? "a child"])))]);
     }
 
     private static TonightChild Child(

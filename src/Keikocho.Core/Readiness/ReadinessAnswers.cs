@@ -39,18 +39,18 @@ internal static class ReadinessAnswers
         var comeTo = Math.Max(time.Needed, evenings);
         var allMet = met == lines.Length;
         var reckoned = against.Count > 0 ? ReadyWord.NotThisTime
-            : allMet && time.Needed == 0 && time.Papers.Count == 0 && standDowns.Length == 0 ? ReadyWord.PutForward
+            : allMet && time.Needed == 0 && time.Papers.Count == 0 && standDowns.Length == 0 && frame.Parts.AfterKnock is null ? ReadyWord.PutForward
             : ReadyWord.If;
         IReadOnlyList<Reason> conditions = reckoned switch
         {
             ReadyWord.PutForward => [],
             ReadyWord.If => Conditions(frame, time, lines, standDowns, comeTo),
-            _ => against,
+            _ => [.. against, .. AfterKnock(frame)],
         };
 
         string? refused = null;
         if (frame.Parts.Overrule is { } asked)
-            refused = OverruleRule.Refusal(asked, reckoned, OpenSafety(lines, standDowns, false), OpenSafety(lines, standDowns, true));
+            refused = OverruleRule.Refusal(asked, reckoned, [.. OpenSafety(lines, standDowns, false), .. AfterKnock(frame).Select(k => k.Said)], OpenSafety(lines, standDowns, true));
         var overrule = refused is null ? frame.Parts.Overrule : null;
         var verdict = overrule?.To ?? reckoned;
         var forecast = ForecastLessons.Of(frame, comeTo);
@@ -76,7 +76,7 @@ internal static class ReadinessAnswers
 
     private static List<Reason> Conditions(ReadinessFrame frame, TimeAndPapers time, LineReach[] lines, StandDownStands[] standDowns, int comeTo)
     {
-        var conditions = new List<Reason>(standDowns);
+        List<Reason> conditions = [.. standDowns, .. AfterKnock(frame)];
         if (time.Needed > 0)
             conditions.Add(new ComeTo(comeTo, frame.Evenings, frame.LessonsLeft, frame.AsOf));
         foreach (var line in lines)
@@ -116,10 +116,13 @@ internal static class ReadinessAnswers
         return open;
     }
 
+    private static WordsOnlyOrMoved[] AfterKnock(ReadinessFrame frame) => frame.Parts.AfterKnock is { } after ? [after] : [];
+
     private static string TimeSaid(ReadinessFrame frame, TimeAndPapers time, StandDownStands[] standDowns, int comeTo, ReadyWord reckoned)
     {
         var said = new List<string>();
         said.AddRange(standDowns.Select(s => s.Said));
+        said.AddRange(AfterKnock(frame).Select(k => k.Said));
         var attended = frame.Parts.Clock.Attended;
         var ofAll = time.Minimum == 0
             ? Words.Count(attended, "lesson")
@@ -165,6 +168,7 @@ internal static class ReadinessAnswers
         var reasons = new List<Reason>(frame.Parts.Clock.Reasons.Where(r => r is not (NeededAndLeft or WeeksAreFull or NextTestIs or ExpectedOfLeft)));
         reasons.AddRange(time.Reasons);
         reasons.AddRange(standDowns);
+        reasons.AddRange(AfterKnock(frame));
         reasons.AddRange(frame.Parts.Sheet.LeftOut);
         reasons.AddRange(SameReason.Together(used.Select(g => g.Because).Distinct()));
         if (gates is { Suggestions: > 0 })

@@ -43,15 +43,16 @@ public static class ReadinessCheck
         Expect(answer.LessonsNeeded == needed, $"Lessons needed {needed}, not {answer.LessonsNeeded}.");
         var bearing = Bearing(question).ToArray();
         var feasible = least is not null && canBe && bearing.All(s => InTime(question, s));
-        var expected = !feasible ? ReadyWord.NotThisTime : least == 0 && isNow && bearing.Length == 0 ? ReadyWord.PutForward : ReadyWord.If;
+        var expected = !feasible ? ReadyWord.NotThisTime : least == 0 && isNow && bearing.Length == 0 && question.AfterKnock is null ? ReadyWord.PutForward : ReadyWord.If;
         Expect(answer.Reckoned == expected, $"The sum says {VerdictWords.Of(expected)}, not {VerdictWords.Of(answer.Reckoned)}.");
 
-        var safetyNow = bearing.Length == 0 && question.Sheet.Lines.Zip(now).All(l => l.Second || !IsSafety(l.First));
+        var safetyNow = bearing.Length == 0 && question.AfterKnock is null && question.Sheet.Lines.Zip(now).All(l => l.Second || !IsSafety(l.First));
         Expect(answer.Verdict != ReadyWord.PutForward || safetyNow, "Nobody is put forward past a safety gate.");
         Expect(answer.Overrule is null ? answer.Verdict == answer.Reckoned : answer.Verdict == answer.Overrule.To, "The verdict is the sum's, or that of an overrule that holds.");
         Expect(answer.Overrule is null || (answer.Overrule == question.Overrule && answer.Overrule.Why.Trim().Length > 0), "An overrule that holds was given, with a reason.");
         Expect((answer.OverruleRefused is not null) == (question.Overrule is not null && answer.Overrule is null), "An overrule holds or is refused.");
         Expect((answer.Conditions.Count == 0) == (answer.Reckoned == ReadyWord.PutForward), "Whatever is not put forward says what is missing.");
+        Expect(question.AfterKnock is not { } after || (answer.Reasons.Contains(after) && answer.Conditions.Contains(after)), "A test that is too early after a knock is said so, with the day and the next test.");
         Expect(answer.Gates.Count == 0 || answer.Reckoned == ReadyWord.NotThisTime, "A gate that would not open in time is not this time.");
         Expect(answer.Reasons.Concat(answer.Conditions).Concat(answer.Gates).Concat(answer.Time).All(r => r.Sentence.EndsWith('.')), "Every reason is a sentence.");
         Expect(answer.Forecast.Days.Zip(answer.Forecast.Days.Skip(1)).All(d => d.First.On < d.Second.On && d.First.Chance <= d.Second.Chance + 1e-12), "The chance grows from lesson to lesson.");

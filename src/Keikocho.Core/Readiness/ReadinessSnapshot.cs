@@ -128,6 +128,7 @@ public sealed record ReadinessSnapshot(
 /// <param name="Rule">The rule of readiness.</param>
 /// <param name="LikelyPercent">From this chance on, enough lessons are "likely": the club's own setting. Proposed 80.</param>
 /// <param name="HarderForms">Items of the edition that cover easier ones; null for those of the sheet alone.</param>
+/// <param name="AfterKnock">The test comes too early after a knock to the head: words only, or another day; null where it does not.</param>
 public sealed record ReadinessParts(
     DateOnly AsOf,
     DateOnly TestOn,
@@ -143,4 +144,5 @@ public sealed record ReadinessParts(
     FallGateRule GateRule,
     ReadinessRule Rule,
     int LikelyPercent = 80,
-    IReadOnlyList<Item>? HarderForms = null);
+    IReadOnlyList<Item>? HarderForms = null,
+    WordsOnlyOrMoved? AfterKnock = null);

@@ -111,7 +111,7 @@ internal sealed record TimeAndPapers(
         if (minima.LessonsADay > 0)
             reasons.Add(Of<LimitADay>(clock) ?? new LimitADay(minima.LessonsADay));
         if (minima.ExaminerIsNotTheCoach)
-            reasons.Add(new RuleOfTheRank("Whoever teaches the child does not examine it."));
+            reasons.Add(new RuleOfTheRank("Whoever teaches the child does not examine that child."));
     }
 
     // With its figures, where the clock has them.

@@ -32,9 +32,9 @@ public static class WatchFor
     public static IReadOnlyList<string> FirstAid { get; } =
     [
         "Stop the child and the game around it. Send for the first-aider.",
-        "If the neck hurts or the child is not fully awake, do not move it: hold the head still and ring.",
+        "If the neck hurts or the child is not fully awake, do not move them: hold the head still and ring.",
         "With any sign below, ring at once. In doubt, ring.",
-        "The child is off for the evening however well it looks. An adult stays beside it until it is fetched, and it does not go home alone.",
+        "The child is off for the evening, however well they look. An adult stays beside them until they are fetched; they do not go home alone.",
         "Ring the family now. To be seen or spoken to by a clinician within 24 hours.",
     ];
 

@@ -40,7 +40,7 @@ public static class KnockSlipPaper
             Plain("A child can look well for hours and then not be. Do not leave the child alone tonight, and look in during the night."),
             Plain("To be seen or spoken to by a doctor or another clinician within 24 hours, even if nothing is seen. This slip judges nothing: it is no medical advice."),
         ]),
-        new("Before it comes back",
+        new("Before the child comes back",
         [
             [new Words($"Do not return to judo until an adult of the club has written advice in hand and says so. Not before {PaperDate.Full(content.EarliestFalls)} for falls and contact.", true)],
             Plain(content.SymptomsFreeFrom is { } free

@@ -17,7 +17,7 @@ internal static class ReadClub
 
     public static ClubRow Club(ReadSession reading) => reading.Rows(
         """
-        SELECT "Id", "Name", "Zone", "Paper", "Units", "IsDemo", "PeopleRevision", "CalendarRevision", "PastRevision", "Salt", "MadeAt"
+        SELECT "Id", "Name", "Zone", "Paper", "Units", "IsDemo", "PeopleRevision", "CalendarRevision", "PastRevision", "Salt", "MadeAt", "Welfare"
         FROM "Clubs" WHERE "Club" = @club
         """,
         row => new ClubRow
@@ -34,11 +34,12 @@ internal static class ReadClub
             PastRevision = row.Long(),
             Salt = row.Bytes(),
             MadeAt = row.Instant(),
+            Welfare = row.SealedIfAny<string>(),
         }).Single();
 
     public static List<HallRow> Halls(ReadSession reading) => reading.Rows(
         """
-        SELECT "Id", "Name", "MatLengthCm", "MatWidthCm", "StripCm" FROM "Halls" WHERE "Club" = @club ORDER BY "Name", "Id"
+        SELECT "Id", "Name", "MatLengthCm", "MatWidthCm", "StripCm", "Address", "Entrance", "Hospital" FROM "Halls" WHERE "Club" = @club ORDER BY "Name", "Id"
         """,
         row => new HallRow
         {
@@ -48,6 +49,9 @@ internal static class ReadClub
             MatLengthCm = row.WholeIfAny(),
             MatWidthCm = row.WholeIfAny(),
             StripCm = row.WholeIfAny(),
+            Address = row.TextIfAny(),
+            Entrance = row.TextIfAny(),
+            Hospital = row.TextIfAny(),
         });
 
     public static List<SettingRow> Settings(ReadSession reading) => reading.Rows(

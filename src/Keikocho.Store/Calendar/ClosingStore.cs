@@ -1,5 +1,6 @@
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Safety;
@@ -32,9 +33,10 @@ public sealed class ClosingStore(WriterQueue writer)
         if (row.ClosedAt is not null) return ClosingOutcome.AlreadySo;
         var lessons = session.Db.Lessons.Where(l => l.EveningId == evening).Select(l => l.Id);
         var isOpen = session.Db.Knocks.Any(k => lessons.Contains(k.LessonId) && !k.NearMiss
-            && !session.Db.KnockLines.Any(l => l.KnockId == k.Id && (l.Kind == KnockLine.HandedOver || l.Kind == KnockLine.ToldByPhone)));
+            && !session.Db.KnockLines.Any(l => l.KnockId == k.Id && KnockSlips.Settling.Contains(l.Kind)));
         if (isOpen) return ClosingOutcome.SlipOpen;
         (row.ClosedAt, row.ClosedById) = (session.Now, by);
+        PhraseNoteStore.EndPast(session, today);
         return Noted(session, evening, TrailKind.EveningClosed, by, device);
     }, cancel);
 

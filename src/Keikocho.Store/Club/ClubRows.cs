@@ -29,6 +29,8 @@ public sealed class ClubRow
     public byte[] Salt { get; set; } = [];
     /// <summary>When it was made.</summary>
     public DateTimeOffset MadeAt { get; set; }
+    /// <summary>Whom to ring about a child's welfare, a line each, with the numbers; it stands in the red folder.</summary>
+    public Sealed<string>? Welfare { get; set; }
 }
 
 /// <summary>Paper sizes.</summary>
@@ -64,6 +66,12 @@ public sealed class HallRow : IIdRow
     public int? MatWidthCm { get; set; }
     /// <summary>Clear strip between the ends in centimetres.</summary>
     public int? StripCm { get; set; }
+    /// <summary>Its address, as it is told to an ambulance.</summary>
+    public string? Address { get; set; }
+    /// <summary>Where the ambulance comes in, and who meets it.</summary>
+    public string? Entrance { get; set; }
+    /// <summary>The nearest hospital with an emergency department.</summary>
+    public string? Hospital { get; set; }
 }
 
 /// <summary>A browser, a tablet or one reading of a file: whatever makes marks.</summary>

@@ -110,6 +110,29 @@ public sealed class ClubStore(WriterQueue writer)
             return true;
         }, cancel);
 
+    /// <summary>Says where the ambulance goes: address, entrance, nearest hospital; null where not known.</summary>
+    public Task<bool> ChangePlaceAsync(Guid hall, string? address, string? entrance, string? hospital, Guid? by, Guid device, CancellationToken cancel) =>
+        writer.RunAsync(session =>
+        {
+            var row = session.Db.Halls.FirstOrDefault(h => h.Id == hall);
+            if (row is null) return false;
+            (row.Address, row.Entrance, row.Hospital) = (address, entrance, hospital);
+            Revise.Calendar(session);
+            session.Note(TrailKind.ClubChanged, hall, by, device);
+            return true;
+        }, cancel);
+
+    /// <summary>Says whom to ring about a child's welfare, a line each; empty for nobody.</summary>
+    public Task<bool> ChangeWelfareAsync(string? lines, Guid? by, Guid device, CancellationToken cancel) =>
+        writer.RunAsync(session =>
+        {
+            var club = session.Db.Clubs.Single();
+            club.Welfare = Seal.CloseIfAny(lines);
+            Revise.Calendar(session);
+            session.Note(TrailKind.ClubChanged, club.Id, by, device);
+            return true;
+        }, cancel);
+
     /// <summary>Enters a setting from a day on, with who and why.</summary>
     public Task<Guid> SetAsync(string key, string value, DateOnly from, string? why, Guid? by, Guid device, CancellationToken cancel) =>
         writer.RunAsync(session =>

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
+using Keikocho.Store.Kernel;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.Store.Demo;
@@ -100,6 +101,7 @@ public static class DemoClub
             PastRevision = 1,
             Salt = salt,
             MadeAt = making.MadeAt,
+            Welfare = Seal.Close("The club’s welfare officer, 01632 960950\nThe county’s desk for children, 01632 960951"),
         };
     }
 

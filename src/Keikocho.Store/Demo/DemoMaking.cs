@@ -80,6 +80,9 @@ internal sealed class DemoMaking
         MatLengthCm = number % 2 == 0 ? 1200 : 1000,
         MatWidthCm = 800,
         StripCm = 100,
+        Address = Size == DemoSize.Large ? null : number == 0 ? "Lock House, 4 Towpath Lane, Larkwater" : "Larkwater School, Mill Street, Larkwater",
+        Entrance = Size == DemoSize.Large ? null : number == 0 ? "The blue gate on Towpath Lane; an adult waits there" : "The car park behind the gym",
+        Hospital = Size == DemoSize.Large ? null : "Larkwater General, Bridge Road",
     };
 
     private ProgrammeRow Programme(int number) => new()

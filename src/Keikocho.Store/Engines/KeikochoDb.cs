@@ -57,6 +57,10 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<AdaptationRow> Adaptations => Set<AdaptationRow>();
     /// <summary>Sizes.</summary>
     public DbSet<SizeRow> Sizes => Set<SizeRow>();
+    /// <summary>Care notes.</summary>
+    public DbSet<CareNoteRow> CareNotes => Set<CareNoteRow>();
+    /// <summary>When families were asked.</summary>
+    public DbSet<CareAskedRow> CareAsked => Set<CareAskedRow>();
     /// <summary>Digests of the erased.</summary>
     public DbSet<ErasedRow> Erased => Set<ErasedRow>();
     /// <summary>Programmes.</summary>
@@ -123,6 +127,8 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<AdultCodeRow> AdultCodes => Set<AdultCodeRow>();
     /// <summary>What the ends worked on.</summary>
     public DbSet<ShowingRow> Showings => Set<ShowingRow>();
+    /// <summary>Notes by ready phrases.</summary>
+    public DbSet<PhraseNoteRow> PhraseNotes => Set<PhraseNoteRow>();
     /// <summary>Who worked together.</summary>
     public DbSet<TogetherRow> Togethers => Set<TogetherRow>();
     /// <summary>Who is asked to work together.</summary>
@@ -133,6 +139,8 @@ public abstract class KeikochoDb(DbContextOptions options, int club) : DbContext
     public DbSet<KnockRow> Knocks => Set<KnockRow>();
     /// <summary>Lines of accident records.</summary>
     public DbSet<KnockLineRow> KnockLines => Set<KnockLineRow>();
+    /// <summary>Near misses.</summary>
+    public DbSet<NearMissRow> NearMisses => Set<NearMissRow>();
     /// <summary>Locks of sealed values.</summary>
     public DbSet<LockRow> Locks => Set<LockRow>();
     /// <summary>The trail.</summary>

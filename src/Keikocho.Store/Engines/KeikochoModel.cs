@@ -52,6 +52,10 @@ internal static class KeikochoModel
         Link<AdaptationRow, ItemRow>(model, r => new { r.Club, r.ItemId });
         ById<SizeRow>(model);
         Link<SizeRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        ById<CareNoteRow>(model).HasIndex(r => new { r.Club, r.PersonId, r.Heading }).IsUnique();
+        Link<CareNoteRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        model.Entity<CareAskedRow>().HasKey(r => new { r.Club, r.PersonId });
+        Link<CareAskedRow, PersonRow>(model, r => new { r.Club, r.PersonId });
         model.Entity<ErasedRow>().HasKey(r => new { r.Club, r.Digest });
 
         ById<ProgrammeRow>(model);
@@ -132,6 +136,9 @@ internal static class KeikochoModel
         ById<ShowingRow>(model);
         Link<ShowingRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         Link<ShowingRow, ItemRow>(model, r => new { r.Club, r.ItemId });
+        ById<PhraseNoteRow>(model);
+        Link<PhraseNoteRow, PersonRow>(model, r => new { r.Club, r.PersonId });
+        Link<PhraseNoteRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         ById<TogetherRow>(model);
         Link<TogetherRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         Link<TogetherRow, PersonRow>(model, r => new { r.Club, r.OneId });
@@ -146,6 +153,7 @@ internal static class KeikochoModel
         Link<KnockRow, LessonRow>(model, r => new { r.Club, r.LessonId });
         ById<KnockLineRow>(model);
         Link<KnockLineRow, KnockRow>(model, r => new { r.Club, r.KnockId });
+        ById<NearMissRow>(model).HasIndex(r => new { r.Club, r.On });
         ById<LockRow>(model);
 
         model.Entity<TrailRow>().HasKey(r => new { r.Club, r.Number });

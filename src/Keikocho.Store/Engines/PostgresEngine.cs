@@ -24,7 +24,8 @@ public sealed class PostgresEngine : Engine, IAsyncDisposable
         DumpArguments = string.Create(
             CultureInfo.InvariantCulture, $"--host={parts.Host} --port={parts.Port} --username={parts.Username} --dbname={parts.Database}");
         // Said at connecting, so that a pooled connection never belongs to two clubs: each engine has a pool of its own.
-        parts.Options = string.Create(CultureInfo.InvariantCulture, $"{parts.Options} -c keikocho.club={club}").Trim();
+        // Days that a statement makes text of look as in SQLite, whatever the server is set to.
+        parts.Options = string.Create(CultureInfo.InvariantCulture, $"{parts.Options} -c keikocho.club={club} -c datestyle=ISO").Trim();
         source = NpgsqlDataSource.Create(parts.ConnectionString);
         options = new DbContextOptionsBuilder<PostgresKeikochoDb>().UseNpgsql(source).Options;
     }

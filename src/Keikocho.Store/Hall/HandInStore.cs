@@ -2,6 +2,7 @@ using Keikocho.Core.Evening;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Safety;
 
@@ -56,11 +57,28 @@ public sealed class HandInStore(WriterQueue writer)
     /// <param name="cancel">Counts only while it waits.</param>
     public Task<IReadOnlyList<HandedAnswer>> TakeAsync(
         JoinRow join, IReadOnlyList<HandedMark> marks, DateOnly today, AttendanceRules rules, CancellationToken cancel) =>
+        TakeAsync(join, marks, [], today, rules, cancel);
+
+    /// <summary>Takes marks and notes in; the answers are in the order of the marks, then of the notes.</summary>
+    /// <param name="join">The evening that the tablet joined.</param>
+    /// <param name="marks">In the tablet's order.</param>
+    /// <param name="notes">Notes by ready phrases, in the tablet's order.</param>
+    /// <param name="today">The day at the club now.</param>
+    /// <param name="rules">How attendance is folded.</param>
+    /// <param name="cancel">Counts only while it waits.</param>
+    public Task<IReadOnlyList<HandedAnswer>> TakeAsync(
+        JoinRow join, IReadOnlyList<HandedMark> marks, IReadOnlyList<HandedNote> notes, DateOnly today, AttendanceRules rules, CancellationToken cancel) =>
         writer.RunAsync<IReadOnlyList<HandedAnswer>>(session =>
         {
             var work = new Work(session, join, today, rules);
-            HandedAnswer[] answers = [.. marks.Select(work.Take)];
+            List<HandedAnswer> answers = [.. marks.Select(work.Take)];
             work.Done();
+            if (notes.Count > 0)
+            {
+                PhraseNoteStore.EndPast(session, today);
+                answers.AddRange(notes.Select(work.Take));
+            }
+
             return answers;
         }, cancel);
 
@@ -98,6 +116,13 @@ public sealed class HandInStore(WriterQueue writer)
             return new HandedAnswer(mark.Id, HandInFate.Taken, null);
         }
 
+        public HandedAnswer Take(HandedNote note)
+        {
+            if (WhyNot(note) is { } why) return new HandedAnswer(note.Id, HandInFate.Refused, why);
+            var (fate, refused) = PhraseNoteStore.Take(session, note, Lesson(note.LessonId)!, join.DeviceId);
+            return new HandedAnswer(note.Id, fate, refused);
+        }
+
         public void Done()
         {
             foreach (var evening in seen.Values) evening.Done(note: false);
@@ -125,6 +150,14 @@ public sealed class HandInStore(WriterQueue writer)
                 default:
                     return null;
             }
+        }
+
+        private string? WhyNot(HandedNote note)
+        {
+            if (join.Role == JoinRole.JuniorLeader) return "A note on a child is an adult’s.";
+            if (Lesson(note.LessonId) is not { } lesson || lesson.Date != join.Date) return "It is of no lesson of the evening that this tablet joined.";
+            if (!TapStatements.Knows(session, note.PersonId)) return "That child is not in the club’s file any more.";
+            return MayAct(note.By) ? null : "Whoever made it has no duty on that evening.";
         }
 
         // A tablet takes back its own marks only; a knock is taken back by no tap.

@@ -37,6 +37,9 @@ internal static class NewerThan
             Say(db.Togethers.Where(r => part.Contains(r.OneId)).Select(r => r.OneId).Distinct().ToList(), "the child had partners");
             Say(db.Togethers.Where(r => part.Contains(r.OtherId)).Select(r => r.OtherId).Distinct().ToList(), "the child had partners");
             Say(db.Notes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "a note was written");
+            Say(db.CareNotes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "a care note was entered");
+            Say(db.CareAsked.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "the family was asked about care");
+            Say(db.PhraseNotes.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "a note was made on the mat");
             Say(db.Adaptations.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).ToList(), "an adaptation was agreed");
             Say(db.ChosenItems.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "items were chosen");
             Say(db.Overrules.Where(r => part.Contains(r.PersonId)).Select(r => r.PersonId).Distinct().ToList(), "a verdict was set");

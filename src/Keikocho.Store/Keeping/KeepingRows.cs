@@ -113,6 +113,16 @@ public enum TrailKind
     TogetherChanged = 77,
     /// <summary>An evening was opened again.</summary>
     EveningOpened = 78,
+    /// <summary>A care note was entered, changed or taken out, or the family was asked; without a word of it.</summary>
+    CareNoteChanged = 90,
+    /// <summary>A near miss was entered.</summary>
+    NearMissEntered = 91,
+    /// <summary>A note by a ready phrase was made.</summary>
+    PhraseNoteMade = 79,
+    /// <summary>A note by a ready phrase was taken back.</summary>
+    PhraseNoteTakenBack = 80,
+    /// <summary>Notes whose time was over were erased.</summary>
+    PhraseNotesEnded = 81,
     /// <summary>A whole club came in from an archive or a copy.</summary>
     Restored = 60,
     /// <summary>A copy of the whole club was made.</summary>

@@ -7,7 +7,7 @@ namespace Keikocho.Store.Kernel;
 
 /// <summary>
 /// The one place where personal values are closed and opened. The first byte says how: 0 is plain, for a club without a passphrase.
-/// 1 is closed by the club's lock, for one row of one child: sizes have no other form.
+/// 1 is closed by the club's lock, for one row of one child: sizes and care notes have no other form.
 /// </summary>
 public static class Seal
 {
@@ -52,6 +52,23 @@ public static class Seal
     {
         ArgumentNullException.ThrowIfNull(key);
         return IsByLock(value.Bytes) && key.Open(value.Bytes.AsSpan(1), about) is { Length: 4 } four ? BinaryPrimitives.ReadInt32BigEndian(four) : null;
+    }
+
+    /// <summary>Closes a text by the club's lock, such as a care note.</summary>
+    /// <exception cref="ObjectDisposedException">The lock was shut in the meantime.</exception>
+    public static Sealed<string> Close(string value, OpenedLock key, SealedAbout about)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        ArgumentNullException.ThrowIfNull(key);
+        return new Sealed<string>([ByLock, .. key.Close(Strict.GetBytes(value), about)]);
+    }
+
+    /// <summary>Opens a text that the club's lock closed; null where it was closed by another key, for another row, or not by a lock.</summary>
+    /// <exception cref="ObjectDisposedException">The lock was shut in the meantime.</exception>
+    public static string? Open(Sealed<string> value, OpenedLock key, SealedAbout about)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return IsByLock(value.Bytes) && key.Open(value.Bytes.AsSpan(1), about) is { } text ? Strict.GetString(text) : null;
     }
 
     /// <summary>Whether sealed bytes need the club's lock: an archive carries them as they are.</summary>

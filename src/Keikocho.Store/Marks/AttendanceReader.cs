@@ -40,11 +40,6 @@ public static class AttendanceReader
         db.Attendances.Where(a => a.ProgrammeId == programme && a.Date >= from && a.Date <= to && a.Counts)
             .GroupBy(a => a.PersonId).Select(g => new { g.Key, Count = g.Count() }).ToDictionary(g => g.Key, g => g.Count);
 
-    /// <summary>All states of one person in one programme from a day on, by date.</summary>
-    public static List<AttendanceRow> OfPerson(KeikochoDb db, Guid person, Guid programme, DateOnly from) =>
-        db.Attendances.AsNoTracking().Where(a => a.PersonId == person && a.ProgrammeId == programme && a.Date >= from)
-            .OrderBy(a => a.Date).ToList();
-
     /// <summary>All marks of one person at one lesson, as made; for the head instructor's eyes.</summary>
     public static List<MarkRow> MarksOf(KeikochoDb db, Guid lesson, Guid person) =>
         db.Marks.AsNoTracking().Where(m => m.LessonId == lesson && m.PersonId == person).ToList();

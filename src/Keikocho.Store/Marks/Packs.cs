@@ -35,20 +35,26 @@ public static class SeenPack
     {
         ArgumentNullException.ThrowIfNull(packed);
         if (packed.Length == 0) return [];
+        var text = packed.AsSpan();
         var evenings = new List<SeenEvening>();
-        foreach (var part in packed.Split(' '))
+        Span<Range> fields = stackalloc Range[4];
+        foreach (var range in text.Split(' '))
         {
-            var fields = part.Split('.');
-            var word = fields[1][0] - '0';
-            evenings.Add(new SeenEvening(
-                DateOnly.ParseExact(fields[0], "yyyyMMdd", CultureInfo.InvariantCulture),
-                word == 0 ? null : (SeenWord)word,
-                !fields[1].Contains('s', StringComparison.Ordinal),
-                fields[1].Contains('x', StringComparison.Ordinal),
-                [.. fields[2].Select(c => (SeenWord)(c - '0'))]));
+            var part = text[range];
+            if (part.Split(fields, '.') != 3) throw new FormatException($"“{part}” is no packed evening.");
+            var said = part[fields[1]];
+            var word = said[0] - '0';
+            evenings.Add(new SeenEvening(PackedText.Day(part[fields[0]]), word == 0 ? null : (SeenWord)word, !said.Contains('s'), said.Contains('x'), Words(part[fields[2]])));
         }
 
         return evenings;
+    }
+
+    private static SeenWord[] Words(ReadOnlySpan<char> text)
+    {
+        var words = new SeenWord[text.Length];
+        for (var i = 0; i < words.Length; i++) words[i] = (SeenWord)(text[i] - '0');
+        return words;
     }
 }
 
@@ -77,23 +83,25 @@ public static class FallPack
     {
         ArgumentNullException.ThrowIfNull(packed);
         if (packed.Length == 0) return [];
+        var text = packed.AsSpan();
         var falls = new List<FallMark>();
-        foreach (var part in packed.Split(' '))
+        Span<Range> f = stackalloc Range[7];
+        foreach (var range in text.Split(' '))
         {
-            var f = part.Split('.');
+            var part = text[range];
+            if (part.Split(f, '.') != 6) throw new FormatException($"“{part}” is no packed fall.");
+            var how = part[f[3]];
             falls.Add(new FallMark(
-                DateOnly.ParseExact(f[0], "yyyyMMdd", CultureInfo.InvariantCulture),
-                (FallDirection)Whole(f[1]),
-                (FallSide)Whole(f[2]),
-                f[3][0] - '0',
-                f[3][1] == 'c',
-                f[3].Length == 2,
-                new DeviceId(new Guid(Whole(f[4]) + 1, 0, 0, new byte[8])),
-                Whole(f[5])));
+                PackedText.Day(part[f[0]]),
+                (FallDirection)PackedText.Whole(part[f[1]]),
+                (FallSide)PackedText.Whole(part[f[2]]),
+                how[0] - '0',
+                how[1] == 'c',
+                how.Length == 2,
+                new DeviceId(new Guid(PackedText.Whole(part[f[4]]) + 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0)),
+                PackedText.Whole(part[f[5]])));
         }
 
         return falls;
     }
-
-    private static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);
 }

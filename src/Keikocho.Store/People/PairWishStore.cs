@@ -61,13 +61,20 @@ public sealed class PairWishStore(WriterQueue writer)
 /// <summary>Reads wishes about two children.</summary>
 public static class PairWishReader
 {
-    /// <summary>Those that hold on a day, apart before together, in the order of their ids' bytes.</summary>
+    /// <summary>Those that hold on a day, apart before together, oldest first; one statement.</summary>
     public static IReadOnlyList<PairWish> On(ReadSession reading, DateOnly day)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        List<PairWish> Of(string table, bool apart) => reading.Rows(
-            $"""SELECT "Id", "FirstId", "SecondId", "From", "To" FROM "{table}" WHERE "Club" = @club AND "From" <= @day AND ("To" IS NULL OR "To" >= @day)""",
-            row => new PairWish(row.Id(), row.Id(), row.Id(), apart, row.Day(), row.DayIfAny()), ("@day", day));
-        return [.. Of("KeepAparts", true).OrderBy(w => w.From).ThenBy(w => w.Id), .. Of("KeepTogethers", false).OrderBy(w => w.From).ThenBy(w => w.Id)];
+        return
+        [
+            .. reading.Rows(
+                """
+                SELECT "Id", "FirstId", "SecondId", TRUE, "From", "To" FROM "KeepAparts" WHERE "Club" = @club AND "From" <= @day AND ("To" IS NULL OR "To" >= @day)
+                UNION ALL
+                SELECT "Id", "FirstId", "SecondId", FALSE, "From", "To" FROM "KeepTogethers" WHERE "Club" = @club AND "From" <= @day AND ("To" IS NULL OR "To" >= @day)
+                """,
+                row => new PairWish(row.Id(), row.Id(), row.Id(), row.Yes(), row.Day(), row.DayIfAny()),
+                ("@day", day)).OrderByDescending(w => w.Apart).ThenBy(w => w.From).ThenBy(w => w.Id),
+        ];
     }
 }

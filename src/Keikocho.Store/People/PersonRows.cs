@@ -236,6 +236,42 @@ public sealed class SizeRow : IIdRow
     public Guid ById { get; set; }
 }
 
+/// <summary>
+/// What an adult must know of a child in an emergency, in a few words under one heading. Stored only under the club's lock; a note that is
+/// taken out is deleted, so that nothing of its words stays.
+/// </summary>
+public sealed class CareNoteRow : IIdRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <inheritdoc/>
+    public Guid Id { get; set; }
+    /// <summary>The child.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>The heading, as the core numbers it.</summary>
+    public int Heading { get; set; }
+    /// <summary>The words.</summary>
+    [ClosedByLock]
+    public Sealed<string> Text { get; set; }
+    /// <summary>Who wrote it.</summary>
+    public Guid ById { get; set; }
+    /// <summary>When.</summary>
+    public DateTimeOffset MadeAt { get; set; }
+}
+
+/// <summary>The day on which the family was last asked what to know of a child in an emergency, whatever the answer was.</summary>
+public sealed class CareAskedRow : IClubRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <summary>The child.</summary>
+    public Guid PersonId { get; set; }
+    /// <summary>The day.</summary>
+    public DateOnly On { get; set; }
+    /// <summary>Who asked.</summary>
+    public Guid ById { get; set; }
+}
+
 /// <summary>A salted digest of an erased child's name and birth date, so that reading an old file never brings the child back.</summary>
 public sealed class ErasedRow : IClubRow
 {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Engines;
 using Keikocho.Store.Kernel;
@@ -25,6 +24,9 @@ public static class KnockReader
     /// <summary>Those of one child, newest first.</summary>
     public static IReadOnlyList<HeldKnock> OfPerson(ReadSession reading, Guid person) => Read(reading, "PersonId", [person]);
 
+    /// <summary>Those of these children, newest first.</summary>
+    public static ILookup<Guid, HeldKnock> OfPeople(ReadSession reading, IReadOnlyCollection<Guid> people) => Read(reading, "PersonId", people).ToLookup(k => k.PersonId);
+
     /// <summary>Those of lessons, newest first: of an evening, give all its lessons.</summary>
     public static IReadOnlyList<HeldKnock> OfLessons(ReadSession reading, IReadOnlyCollection<Guid> lessons) => Read(reading, "LessonId", lessons);
 
@@ -42,8 +44,8 @@ public static class KnockReader
         var lines = reading.Rows(
             Lines + where,
             row => new HeldKnockLine(row.Id(), row.Id(), (KnockLine)row.Whole(), row.DayIfAny(), Seal.Open(row.SealedIfAny<string>()), row.Id(), row.Instant()),
-            [.. ids.Values]).ToLookup(l => l.KnockId);
-        return [.. knocks.Select(k => k with { Lines = InOrder(lines[k.Id]) }).OrderByDescending(k => k.On).ThenByDescending(k => k.MadeAt).ThenBy(k => k.Id)];
+            [.. ids.Values]);
+        return InOrder(knocks, lines);
     }
 
     /// <summary>As inside a write transaction.</summary>
@@ -53,10 +55,14 @@ public static class KnockReader
         if (knocks.Count == 0) return [];
         var ids = knocks.Select(k => k.Id).ToList();
         var lines = session.Db.KnockLines.Where(l => ids.Contains(l.KnockId)).ToList()
-            .Select(l => new HeldKnockLine(l.Id, l.KnockId, l.Kind, l.On, Seal.Open(l.Words), l.ById, l.MadeAt)).ToLookup(l => l.KnockId);
-        return [.. knocks.Select(k => new HeldKnock(k.Id, k.PersonId, k.LessonId, k.On, (KnockActivity)k.Activity, k.NearMiss, null, k.MadeAt, InOrder(lines[k.Id])))
-            .OrderByDescending(k => k.On).ThenByDescending(k => k.MadeAt).ThenBy(k => k.Id)];
+            .Select(l => new HeldKnockLine(l.Id, l.KnockId, l.Kind, l.On, Seal.Open(l.Words), l.ById, l.MadeAt));
+        return InOrder(knocks.Select(k => new HeldKnock(k.Id, k.PersonId, k.LessonId, k.On, (KnockActivity)k.Activity, k.NearMiss, null, k.MadeAt, [])), lines);
     }
 
-    private static ImmutableArray<HeldKnockLine> InOrder(IEnumerable<HeldKnockLine> lines) => [.. lines.OrderBy(l => l.MadeAt).ThenBy(l => l.Id)];
+    /// <summary>Knocks with their lines, newest first, and the lines as they were written.</summary>
+    internal static IReadOnlyList<HeldKnock> InOrder(IEnumerable<HeldKnock> knocks, IEnumerable<HeldKnockLine> lines)
+    {
+        var own = lines.OrderBy(l => l.MadeAt).ThenBy(l => l.Id).ToLookup(l => l.KnockId);
+        return [.. knocks.Select(k => k with { Lines = [.. own[k.Id]] }).OrderByDescending(k => k.On).ThenByDescending(k => k.MadeAt).ThenBy(k => k.Id)];
+    }
 }

@@ -49,6 +49,27 @@ public sealed class KnockLineRow : IIdRow
     public DateTimeOffset MadeAt { get; set; }
 }
 
+/// <summary>A near miss: nobody was hurt, and no child is named. It is added and never changed, like an accident record.</summary>
+public sealed class NearMissRow : IIdRow
+{
+    /// <inheritdoc/>
+    public int Club { get; set; }
+    /// <inheritdoc/>
+    public Guid Id { get; set; }
+    /// <summary>The day.</summary>
+    public DateOnly On { get; set; }
+    /// <summary>About when; null where nobody looked at the clock.</summary>
+    public TimeOnly? At { get; set; }
+    /// <summary>What they were doing, as the core numbers it.</summary>
+    public int Activity { get; set; }
+    /// <summary>What happened.</summary>
+    public Sealed<string> Words { get; set; }
+    /// <summary>Who wrote it.</summary>
+    public Guid ById { get; set; }
+    /// <summary>When it was written.</summary>
+    public DateTimeOffset MadeAt { get; set; }
+}
+
 /// <summary>What a line of an accident record says. Stored.</summary>
 public enum KnockLine
 {

@@ -101,6 +101,11 @@ public sealed class KnockStore(WriterQueue writer)
             BeginKnock.OffTheMat(session, asked.Id, knock.PersonId, today, by);
             Revise.People(session);
         }
+        else if (asked.Kind is KnockLine.FreeFrom or KnockLine.SymptomsAgain or KnockLine.Advice or KnockLine.WrongChild)
+        {
+            // What is said of a test to come counts these days.
+            Revise.People(session);
+        }
 
         session.Note(TrailKind.KnockLineAdded, knock.Id, by, device);
         return KnockOutcome.Stored;

@@ -29,6 +29,9 @@ public static class StarterKit
     /// <summary>Games.</summary>
     public static TextReading<IReadOnlyList<StarterGame>> Games() => GamesText.Read(Text("games.toml"), "games.toml");
 
+    /// <summary>Ready phrases for a note on a child.</summary>
+    public static TextReading<IReadOnlyList<StarterPhrase>> Phrases() => PhrasesText.Read(Text("phrases.toml"), "phrases.toml");
+
     /// <summary>The text of one file.</summary>
     /// <exception cref="ArgumentException">The kit has no such file.</exception>
     public static string Text(string file)

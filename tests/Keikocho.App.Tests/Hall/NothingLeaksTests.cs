@@ -1,9 +1,12 @@
 using System.Globalization;
 using System.Net;
+using System.Net.Http.Json;
 using System.Text.RegularExpressions;
 using Keikocho.App.Hosting;
 using Keikocho.App.Shared;
+using Keikocho.App.Tests.Shell;
 using Keikocho.Core.Evening;
+using Keikocho.Core.Safety;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
@@ -19,12 +22,14 @@ namespace Keikocho.App.Tests.Hall;
 
 /// <summary>
 /// Every answer to every kind of tablet, read to its last letter: no weight, no contact, no medical word, no reason of a stand-down, no
-/// note; to a junior leader's no mark of what was seen either. Nobody needs to remember a new page: the addresses are asked of the program.
+/// note, no care note; to a junior leader's no mark of what was seen and no sign of one either. Nobody needs to remember a new page: the addresses are asked of the program.
 /// </summary>
 public sealed partial class NothingLeaksTests
 {
     private const string Reason = "Dr Pemberley’s letter about her epilepsy";
     private const string Note = "wet accident, spare clothes in the bag";
+    private const string Care = "Quetzal nut butter, red pouch in the bag";
+    private const string Code = "271828";
     private const int Grams = 28_350;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -47,6 +52,7 @@ public sealed partial class NothingLeaksTests
     [InlineData("phone")]
     [InlineData("weight")]
     [InlineData("reason")]
+    [InlineData("care note")]
     public async Task A_leak_that_is_planted_is_found(string what)
     {
         await using var hall = await HallDoorOpen.StartAsync(add: app => app.MapGet("/planted", (HttpContext http) =>
@@ -54,12 +60,93 @@ public sealed partial class NothingLeaksTests
             {
                 "phone" => "Call 01632 960777",
                 "weight" => $"{Grams / 1000m} kg",
+                "care note" => "Quetzal nut butter",
                 _ => "because of Dr Pemberley’s letter",
             })).WithMetadata(new SeenByAttribute(Role.Anyone, Device.Tablet)));
         var secrets = await PlantAsync(hall);
         using var tablet = await hall.TabletOfAsync(DutyKind.Instructor);
         Assert.All(await FoundAsync(hall, tablet, secrets), found => Assert.StartsWith("/planted", found, StringComparison.Ordinal));
         Assert.NotEmpty(await FoundAsync(hall, tablet, secrets));
+    }
+
+    [Fact, Statement(86)]
+    public async Task The_words_of_a_care_note_are_on_its_own_page_of_the_laptop_and_behind_an_adults_code_only()
+    {
+        await using var hall = await HallDoorOpen.StartAsync();
+        await PlantAsync(hall);
+        using var laptop = hall.App.Browser();
+        var (_, child) = Ids(hall);
+        string[] where = [.. (await FoundAsync(hall, laptop, [Care])).Where(f => f.EndsWith(Care, StringComparison.Ordinal))];
+        Assert.NotEmpty(where);
+        Assert.All(where, found => Assert.StartsWith($"/care/{child:D}", found, StringComparison.Ordinal));
+
+        using var tablet = new TabletOfTests(await hall.TabletOfAsync(DutyKind.HeadInstructor));
+        await tablet.AskAsync();
+        var adult = tablet.Evening["join"]!["person"]!.GetValue<Guid>();
+        await hall.House.AdultCodes.SetAsync(adult, Code, new DateOnly(2026, 11, 24), adult, Guid.CreateVersion7(), Cancel);
+        Assert.DoesNotContain(Care, await AdultAsync(tablet, child, "000001"), StringComparison.Ordinal);
+        Assert.Contains(Care, await AdultAsync(tablet, child, Code), StringComparison.Ordinal);
+        hall.House.Lock.Shut();
+        var locked = await AdultAsync(tablet, child, Code);
+        Assert.DoesNotContain("Quetzal", locked, StringComparison.Ordinal);
+        Assert.Contains("Unlock the laptop to read them", locked, StringComparison.Ordinal);
+
+        using var leader = new TabletOfTests(await hall.TabletOfAsync(DutyKind.JuniorLeader));
+        await leader.AskAsync();
+        Assert.DoesNotContain("Quetzal", await AdultAsync(leader, child, Code), StringComparison.Ordinal);
+    }
+
+    [Fact, Statement(10), Statement(86)]
+    public async Task An_instructors_tablet_has_two_plain_signs_and_a_leaders_has_none()
+    {
+        await using var hall = await HallDoorOpen.StartAsync();
+        await PlantAsync(hall);
+        var (_, child) = Ids(hall);
+        using (var db = hall.House.Engine.OpenDb())
+        {
+            foreach (var contact in db.Contacts) contact.BarredFromCollecting = false;
+            db.Contacts.Add(new ContactRow { Club = 1, Id = Guid.CreateVersion7(), PersonId = child, Position = 9, Name = Seal.Close("Marmaduke Thistlethwaite"), BarredFromCollecting = true });
+            db.SaveChanges();
+        }
+
+        using var tablet = new TabletOfTests(await hall.TabletOfAsync(DutyKind.HeadInstructor));
+        await tablet.AskAsync();
+        Assert.True(tablet.ChildNow(child)["askAdult"]!.GetValue<bool>());
+        Assert.Equal([child], tablet.Lesson["children"]!.AsArray().Where(c => c!["checkFirst"]!.GetValue<bool>()).Select(c => c!["id"]!.GetValue<Guid>()));
+        Assert.DoesNotContain("Thistlethwaite", tablet.Evening.ToJsonString(), StringComparison.Ordinal);
+
+        using var leader = new TabletOfTests(await hall.TabletOfAsync(DutyKind.JuniorLeader));
+        await leader.AskAsync();
+        Assert.All(leader.Lesson["children"]!.AsArray(), c => Assert.False(c!["askAdult"]!.GetValue<bool>() || c["checkFirst"]!.GetValue<bool>()));
+        // Its register says the same of every child, so that it tells nothing of any.
+        var page = WebUtility.HtmlDecode(await leader.Http.GetStringAsync("/register", Cancel));
+        Assert.DoesNotContain("Check with instructor", page, StringComparison.Ordinal);
+        Assert.Equal(leader.Lesson["children"]!.AsArray().Count, page.Split("Before a child goes: an instructor hands the child over.").Length - 1);
+        Assert.Single(WebUtility.HtmlDecode(await tablet.Http.GetStringAsync("/register", Cancel)).Split("Check with instructor before this child goes.").Skip(1));
+        using var laptop = hall.App.Browser();
+        var head = tablet.Evening["join"]!["person"]!.GetValue<Guid>();
+        using (await RunningApp.PostAsync(laptop, "/acting", ("page-token", await RunningApp.TokenAsync(laptop, "/acting")), ("adult", head.ToString()))) { }
+        var register = WebUtility.HtmlDecode(await laptop.GetStringAsync("/register", Cancel));
+        Assert.Single(register.Split("Check with instructor before this child goes.").Skip(1));
+        Assert.DoesNotContain("Thistlethwaite", register, StringComparison.Ordinal);
+        Assert.Contains("check with instructor", await laptop.GetStringAsync("/close", Cancel), StringComparison.Ordinal);
+    }
+
+    private static async Task<string> AdultAsync(TabletOfTests tablet, Guid child, string code)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/mat/adult") { Content = JsonContent.Create(new { child, code }) };
+        request.Headers.Add("Page-Token", tablet.Evening["token"]!.GetValue<string>());
+        request.Headers.Add("Accept", "application/json");
+        using var answer = await tablet.Http.SendAsync(request, Cancel);
+        return await answer.Content.ReadAsStringAsync(Cancel);
+    }
+
+    // The evening's first lesson and the child whose id is put into addresses.
+    private static (Guid Lesson, Guid Child) Ids(HallDoorOpen hall)
+    {
+        using var db = hall.House.Engine.OpenDb();
+        var lesson = db.Lessons.Where(l => l.Date == new DateOnly(2026, 11, 24)).OrderBy(l => l.Start).First();
+        return (lesson.Id, db.Enrolments.Where(e => e.ProgrammeId == lesson.ProgrammeId && e.To == null).OrderBy(e => e.Position).Select(e => e.PersonId).Skip(3).First());
     }
 
     private static async Task<IReadOnlyList<string>> FoundAsync(HallDoorOpen hall, HttpClient tablet, IReadOnlyList<string> secrets)
@@ -102,6 +189,7 @@ public sealed partial class NothingLeaksTests
 
         Assert.Contains(addresses, a => a.StartsWith("/register", StringComparison.Ordinal));
         Assert.Contains("/mat/evening", addresses);
+        Assert.Contains("/mat/lacks", addresses);
         return addresses;
     }
 
@@ -125,6 +213,12 @@ public sealed partial class NothingLeaksTests
         Assert.Equal(LockOutcome.Done, (await hall.House.Lock.MakeAsync("four plain words here", by, Guid.CreateVersion7(), Cancel)).Outcome);
         using (var reading = hall.House.Engine.OpenReading())
             Assert.Equal(5, await hall.House.Sizes.EnterAsync([.. children.Select((c, i) => new NewSize(c, day.AddDays(-10), Grams + i))], hall.House.Lock.Now(reading).Key!, by, Guid.CreateVersion7(), Cancel));
+        using (var reading = hall.House.Engine.OpenReading())
+        {
+            foreach (var child in children)
+                Assert.True(await hall.House.CareNotes.EnterAsync(child, [new(CareHeading.Allergies, Care)], day, hall.House.Lock.Now(reading).Key!, by, Guid.CreateVersion7(), Cancel));
+        }
+
         var lesson = db.Lessons.Where(l => l.Date == day).OrderBy(l => l.Start).First();
         var device = db.Devices.Select(d => d.Id).First();
         foreach (var child in children)
@@ -133,7 +227,7 @@ public sealed partial class NothingLeaksTests
         var adults = db.Duties.Select(d => d.PersonId).ToHashSet();
         var onTheRoll = db.People.AsEnumerable().Where(p => adults.Contains(p.Id)).Select(p => $"{Seal.Open(p.Given)} {Seal.Open(p.Family)}".Trim()).ToHashSet();
         var contacts = db.Contacts.AsEnumerable().SelectMany(c => new[] { Seal.Open(c.Phone), Seal.Open(c.Email), Seal.Open(c.Name) }).OfType<string>().Where(t => t.Length > 5 && !onTheRoll.Contains(t));
-        return [Reason, "Pemberley", Note, Grams.ToString(CultureInfo.InvariantCulture), (Grams / 1000m).ToString(CultureInfo.InvariantCulture), "01632 960777", .. contacts.Distinct()];
+        return [Reason, "Pemberley", Note, Care, "Quetzal", Grams.ToString(CultureInfo.InvariantCulture), (Grams / 1000m).ToString(CultureInfo.InvariantCulture), "01632 960777", .. contacts.Distinct()];
     }
 
     [GeneratedRegex(@"\b\d+([.,]\d+)?\s*(kg|kilo|kilos|kilograms|lb|lbs|pounds|stone)\b", RegexOptions.IgnoreCase)]

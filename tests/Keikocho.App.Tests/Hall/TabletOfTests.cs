@@ -44,9 +44,22 @@ internal sealed class TabletOfTests(HttpClient http) : IDisposable
         return mark;
     }
 
+    /// <summary>A note as the tablet's script makes it.</summary>
+    public JsonObject Note(Guid person, string phrase, Guid? replaces = null) => new()
+    {
+        ["id"] = Guid.CreateVersion7(),
+        ["lesson"] = LessonId,
+        ["person"] = person,
+        ["by"] = Evening["join"]!["person"]!.GetValue<Guid>(),
+        ["madeAt"] = 1_700_000_000_000,
+        ["phrase"] = phrase,
+        ["replaces"] = replaces,
+    };
+
     public async Task<HttpResponseMessage> PostAsync(params JsonObject[] marks)
     {
-        var body = new JsonObject { ["evening"] = Evening["join"]!["date"]!.GetValue<string>(), ["marks"] = new JsonArray([.. marks.Select(m => m.DeepClone())]) };
+        JsonArray Those(bool notes) => new([.. marks.Where(m => m.ContainsKey("phrase") == notes).Select(m => m.DeepClone())]);
+        var body = new JsonObject { ["evening"] = Evening["join"]!["date"]!.GetValue<string>(), ["marks"] = Those(false), ["notes"] = Those(true) };
         using var request = new HttpRequestMessage(HttpMethod.Post, MatAddress.Marks) { Content = JsonContent.Create(body) };
         request.Headers.Add("Page-Token", Evening["token"]!.GetValue<string>());
         request.Headers.Add("Accept", "application/json");

@@ -21,7 +21,7 @@ public sealed class KnockOnTabletTests
         var child = tablet.Child(0);
         Assert.Equal(["taken"], await tablet.HandInAsync(tablet.Mark("knock", child, m => m["code"] = (int)KnockActivity.Throwing)));
         using var reading = hall.House.Engine.OpenReading();
-        var slip = Assert.Single(OpenSlips.Of(reading, [tablet.LessonId]));
+        var slip = Assert.Single(KnockSlips.OpenOf(reading, [tablet.LessonId]));
         Assert.Equal((child, KnockActivity.Throwing), (slip.PersonId, slip.Activity));
         await tablet.AskAsync();
         Assert.Equal("watches", tablet.ChildNow(child)["role"]!.GetValue<string>());

@@ -88,7 +88,7 @@ public sealed class KnockPagesTests
         Assert.Contains(line, await club.TakenAsync(page, $"{page}/told", ("how", how), ("toldWhom", "his mother")), StringComparison.Ordinal);
         Assert.DoesNotContain("waits to be handed over", await club.WordsAsync(tonight), StringComparison.Ordinal);
         using var reading = club.Reading();
-        Assert.Empty(OpenSlips.Of(reading, [club.Lesson(Evening).Id]));
+        Assert.Empty(KnockSlips.OpenOf(reading, [club.Lesson(Evening).Id]));
     }
 
     [Fact, Statement(30)]

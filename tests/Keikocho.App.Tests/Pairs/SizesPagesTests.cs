@@ -27,6 +27,17 @@ public sealed partial class SizesPagesTests
         var key = Key().Match(await made.Content.ReadAsStringAsync(SpringClub.Stop)).Value;
         Assert.NotNull(RecoveryKey.Read(key));
         Assert.DoesNotContain(key, await club.Club.TextAsync("/lock"), StringComparison.Ordinal);
+        // On paper from the page that shows it, which posts it back: the program holds it nowhere, and prints nothing that is no key.
+        using (var paper = await club.Club.PostAsync("/lock", "/lock/recovery-key.pdf", ("key", key)))
+        {
+            Assert.Equal("application/pdf", paper.Content.Headers.ContentType?.ToString());
+            Assert.True(paper.Headers.CacheControl?.NoStore);
+            using var document = UglyToad.PdfPig.PdfDocument.Open(await paper.Content.ReadAsByteArrayAsync(SpringClub.Stop));
+            var words = document.GetPage(1).GetWords().Select(w => w.Text).ToHashSet();
+            Assert.All(key.Split('-'), group => Assert.Contains(group, words));
+        }
+
+        using (var none = await club.Club.PostAsync("/lock", "/lock/recovery-key.pdf", ("key", key[..^1] + (key[^1] == 'A' ? 'B' : 'A')))) Assert.Equal(HttpStatusCode.BadRequest, none.StatusCode);
         using (await club.Club.PostAsync("/lock", "/lock/shut")) Assert.Contains("Open the lock", await club.Club.TextAsync("/lock"), StringComparison.Ordinal);
         using var wrong = await club.Club.PostAsync("/lock", "/lock/open", ("typed", "something else entirely"));
         Assert.Contains("That is not the passphrase", await wrong.Content.ReadAsStringAsync(SpringClub.Stop), StringComparison.Ordinal);

@@ -181,7 +181,7 @@ public sealed partial class ReadinessQuestionTests
         var parts = Parts(0, sheet, Good("o-goshi", Day(9, 29), Day(10, 13)));
         var answer = ReadinessTests.Reckon(parts with { Papers = parts.Papers with { StartedOn = Day(9, 1) } });
         Assert.Contains("Started at 10, and the rule is from 10: up to 2 ranks at one test, at the first 2 tests.", answer.Time.Said());
-        Assert.Contains("Whoever teaches the child does not examine it.", answer.Time.Said());
+        Assert.Contains("Whoever teaches the child does not examine that child.", answer.Time.Said());
         Assert.Contains("Lessons shorter than 60 minutes do not count.", answer.Time.Said());
     }
 

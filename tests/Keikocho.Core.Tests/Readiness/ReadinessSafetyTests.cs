@@ -26,6 +26,23 @@ public sealed class ReadinessSafetyTests
         Assert.Contains(answer.Reasons.Said(), s => s.StartsWith("Backward, stage 3 (standing): open; 2 clean evenings", StringComparison.Ordinal));
     }
 
+    [Fact, Statement(29)]
+    public void Whoever_is_ready_but_for_a_knock_has_words_only_or_another_day_and_no_decision_passes_it()
+    {
+        var after = new WordsOnlyOrMoved(Day(11, 20), TestOn, 18, Day(12, 11), true, NextTestOn);
+        var answer = Reckon(Falling(CleanTwice) with { AfterKnock = after });
+        Assert.Equal(ReadyWord.If, answer.Verdict);
+        Assert.Equal([after.Sentence], answer.Conditions.Said());
+        Assert.StartsWith("Words only on 8 December 2026, or another day: the next test is on 23 March 2027", answer.TimeSaid, StringComparison.Ordinal);
+        var decided = Reckon(Falling(CleanTwice) with { AfterKnock = after, Overrule = new Overrule(ReadyWord.PutForward, "Anna", AsOf, "He feels fine.") });
+        Assert.Equal(ReadyWord.If, decided.Verdict);
+        Assert.StartsWith("An overrule never passes a safety gate: words only on 8 December 2026", decided.OverruleRefused, StringComparison.Ordinal);
+        // With the stand-down of the knock it is not this time, and the day and the next test are named all the same.
+        var standing = Reckon((Falling(CleanTwice) with { AfterKnock = after }).Under(new StandDown(StandDownScope.OffTheMat, Day(11, 3), null, "written advice", null, null, null)));
+        Assert.Equal(ReadyWord.NotThisTime, standing.Verdict);
+        Assert.Contains(after.Sentence, standing.Conditions.Said());
+    }
+
     [Fact]
     public void One_clean_evening_asks_for_one_more()
     {

@@ -33,11 +33,12 @@ public abstract class ClosingSpecification(StoreHost host) : StoreSpecification(
     }
 
     [Fact]
-    public async Task A_near_miss_and_a_knock_of_another_evening_keep_nothing_open()
+    public async Task A_near_miss_a_knock_of_another_evening_and_one_of_the_wrong_child_keep_nothing_open()
     {
         await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
         await KnockAsync(club, 24, nearMiss: true);
         await KnockAsync(club, 19);
+        await LineAsync(club, await KnockAsync(club, 24), KnockLine.WrongChild);
         Assert.Equal(ClosingOutcome.Done, await new ClosingStore(club.Writer).CloseAsync(await EveningAsync(club, 24), Today, club.Head, club.Device, Cancel));
     }
 

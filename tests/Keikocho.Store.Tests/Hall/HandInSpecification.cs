@@ -1,5 +1,7 @@
 using Keikocho.Core.Evening;
+using Keikocho.Store.Evening;
 using Keikocho.Store.Hall;
+using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Store.Tests.Marks;
 using Keikocho.Testing;
@@ -101,6 +103,64 @@ public abstract class HandInSpecification(StoreHost host) : StoreSpecification(h
         Assert.False(db.FallStates.Any(f => f.PersonId == club.Wren));
         Assert.False(db.Attendances.Any(a => a.PersonId == club.Wren && a.LessonId == club.Lesson(24)));
     }
+
+    [Fact]
+    public async Task A_note_is_stored_once_taken_back_once_and_only_by_the_tablet_that_made_it()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        var joins = new JoinStore(club.Writer);
+        var own = (await LetInAsync(club, joins, club.NewId(), club.Head))!;
+        var other = (await LetInAsync(club, joins, club.NewId(), club.Assistant))!;
+        var leader = (await LetInAsync(club, joins, club.NewId(), club.Leader))!;
+        var note = new HandedNote(club.NewId(), club.Lesson(24), club.Wren, club.Head, DateTimeOffset.UnixEpoch, "courage", null);
+        var back = note with { Id = club.NewId(), Replaces = note.Id };
+        Assert.Equal([HandInFate.Taken, HandInFate.TakenBefore], await FatesAsync(club, own, note, note));
+        Assert.Equal([HandInFate.TakenBefore], await FatesAsync(club, own, note));
+        Assert.Equal([HandInFate.Refused], await FatesAsync(club, other, back with { By = club.Assistant }));
+        Assert.Equal(
+            [HandInFate.Refused, HandInFate.Refused, HandInFate.Refused, HandInFate.Refused],
+            await FatesAsync(club, own, note with { Id = club.NewId(), Phrase = "free words of somebody" }, note with { Id = club.NewId(), LessonId = club.NewId() },
+                note with { Id = club.NewId(), PersonId = club.NewId() }, back with { Replaces = club.NewId() }));
+        Assert.Equal([HandInFate.Refused], await FatesAsync(club, leader, note with { Id = club.NewId(), By = club.Leader }));
+        using (var reading = club.Engine.OpenReading())
+        {
+            var held = Assert.Single(PhraseNoteReader.OfPerson(reading, club.Wren, EvidenceClub.Today));
+            Assert.Equal((note.Id, "courage", club.Head, EvidenceClub.Today), (held.Id, held.Phrase, held.ById, held.On));
+            Assert.Equal([note.Id], PhraseNoteReader.OfLessons(reading, [club.Lesson(24)], EvidenceClub.Today).Select(n => n.Id));
+            Assert.Empty(PhraseNoteReader.OfPerson(reading, club.Bram, EvidenceClub.Today));
+            // Its end is the end of the term, or three months where there is none.
+            Assert.Empty(PhraseNoteReader.OfPerson(reading, club.Wren, held.Until.AddDays(1)));
+        }
+
+        Assert.Equal([HandInFate.Taken, HandInFate.TakenBefore], await FatesAsync(club, own, back, back));
+        // The note that comes once more stays taken back.
+        Assert.Equal([HandInFate.TakenBefore], await FatesAsync(club, own, note));
+        using var db = club.Engine.OpenDb();
+        Assert.NotNull(db.PhraseNotes.Single().TakenBackAt);
+        Assert.Equal(
+            [TrailKind.PhraseNoteMade, TrailKind.PhraseNoteTakenBack],
+            db.Trail.Where(t => t.SubjectId == note.Id).OrderBy(t => t.Number).Select(t => t.Kind).ToList());
+    }
+
+    [Fact]
+    public async Task A_note_whose_time_is_over_is_erased_when_the_next_one_comes()
+    {
+        await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
+        var join = (await LetInAsync(club, new JoinStore(club.Writer), club.NewId(), club.Head))!;
+        var note = new HandedNote(club.NewId(), club.Lesson(24), club.Wren, club.Head, DateTimeOffset.UnixEpoch, "courage", null);
+        await FatesAsync(club, join, note);
+        DateOnly until;
+        using (var before = club.Engine.OpenDb()) until = before.PhraseNotes.Single().Until;
+        var later = note with { Id = club.NewId(), PersonId = club.Bram };
+        await new HandInStore(club.Writer).TakeAsync(join, [], [later], until.AddDays(1), new AttendanceRules(), Cancel);
+        using var db = club.Engine.OpenDb();
+        Assert.False(db.PhraseNotes.Any(n => n.Id == note.Id));
+        Assert.True(db.Trail.Any(t => t.Kind == TrailKind.PhraseNotesEnded));
+        Assert.DoesNotContain((await CheckClub.RunAsync(club.Engine, _ => new AttendanceRules(), cancel: Cancel)).Problems, p => p.Part is CheckPart.Links or CheckPart.Trail);
+    }
+
+    private static async Task<HandInFate[]> FatesAsync(EvidenceClub club, JoinRow join, params HandedNote[] notes) =>
+        [.. (await new HandInStore(club.Writer).TakeAsync(join, [], notes, EvidenceClub.Today, new AttendanceRules(), Cancel)).Select(a => a.Fate)];
 
     private static IEnumerable<(JoinRow Join, HandedMark Mark)> Evening(EvidenceClub club, JoinRow join, int tablet)
     {

@@ -208,17 +208,17 @@ public abstract class KnockSpecification(StoreHost host) : StoreSpecification(ho
     {
         await using var club = await EvidenceClub.MakeAsync(await Host.EmptyAsync());
         var (one, other) = (await KnockAsync(club), await KnockAsync(club, 3, club.Bram));
-        IReadOnlyList<OpenSlip> Open()
+        IReadOnlyList<KnockSlip> Open()
         {
             using var reading = club.Engine.OpenReading();
-            return OpenSlips.Of(reading, [club.Lesson(3), club.Lesson(5)]);
+            return KnockSlips.OpenOf(reading, [club.Lesson(3), club.Lesson(5)]);
         }
 
         Assert.Equal(new[] { one, other }.Order(), Open().Select(s => s.KnockId).Order());
         await AddAsync(club, one, KnockLine.Seen, null, "bumped heads");
         Assert.Equal(2, Open().Count);
         await AddAsync(club, one, told, null, "his mother");
-        Assert.Equal(new OpenSlip(other, club.Bram, club.Lesson(3), March(3), KnockActivity.Game), Assert.Single(Open()));
+        Assert.Equal(new KnockSlip(other, club.Bram, club.Lesson(3), March(3), KnockActivity.Game, false, false), Assert.Single(Open()));
         await AddAsync(club, other, told, null, "her father");
         Assert.Empty(Open());
         Assert.False(One(club, one).SlipIsOpen);
@@ -234,7 +234,8 @@ public abstract class KnockSpecification(StoreHost host) : StoreSpecification(ho
         Assert.Equal(StandDownOutcome.KnockNotYet, await LiftAsync(club, KnockStandDowns.OffTheMat(id), Today));
         Assert.Equal(KnockOutcome.Stored, await AddAsync(club, id, KnockLine.WrongChild, null, "it was Bram"));
         using var reading = club.Engine.OpenReading();
-        Assert.Empty(OpenSlips.Of(reading, [club.Lesson(24)]));
+        Assert.Empty(KnockSlips.OpenOf(reading, [club.Lesson(24)]));
+        Assert.Empty(KnockSlips.Between(reading, Today, Today));
         Assert.Null(KnockQuestion.Of(KnockReader.OfPerson(reading, club.Wren), club.Evidence().StandDowns, Today, new KnockRule(), [], [], _ => "Ruth"));
         Assert.Null(Assert.Single(club.Evidence().StandDowns).LiftedOn);
         Assert.Equal(StandDownOutcome.Stored, await LiftAsync(club, KnockStandDowns.OffTheMat(id), Today));
@@ -244,9 +245,9 @@ public abstract class KnockSpecification(StoreHost host) : StoreSpecification(ho
     [Fact]
     public void Open_slips_are_said_in_words()
     {
-        Assert.Equal("", OpenSlips.Words([]));
-        Assert.Equal("A slip for Finn waits to be handed over.", OpenSlips.Words(["Finn"]));
-        Assert.Equal("Slips for Finn, Wren and Bram wait to be handed over.", OpenSlips.Words(["Finn", "Wren", "Bram"]));
+        Assert.Equal("", KnockSlips.Words([]));
+        Assert.Equal("A slip for Finn waits to be handed over.", KnockSlips.Words(["Finn"]));
+        Assert.Equal("Slips for Finn, Wren and Bram wait to be handed over.", KnockSlips.Words(["Finn", "Wren", "Bram"]));
     }
 
     [Fact]

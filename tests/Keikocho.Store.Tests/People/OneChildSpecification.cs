@@ -1,4 +1,5 @@
 using Keikocho.Core.Evening;
+using Keikocho.Core.Safety;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;
 using Keikocho.Store.Engines;
@@ -6,6 +7,7 @@ using Keikocho.Store.Keeping;
 using Keikocho.Store.Marks;
 using Keikocho.Store.People;
 using Keikocho.Store.Promotion;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 using Keikocho.Testing;
 
@@ -34,7 +36,7 @@ public abstract class OneChildSpecification
         using var db = club.Engine.OpenDb();
         Assert.Equal(
             [(null, null, "07700 900001", false), ("Mara Hollis", null, "01632 960002", true)],
-            PaperReader.ContactsOf(db, club.Child).Select(c => (c.Name, c.Relation, c.Phone, c.Barred)));
+            club.File(club.Child).Contacts.Select(c => (c.Name, c.Relation, c.Phone, c.Barred)));
         Assert.NotNull(db.Contacts.Single(c => c.Id == id).Email);
         Assert.Equal(2, db.Trail.Count(t => t.Kind == TrailKind.PersonChanged && t.SubjectId == club.Child && t.ById == club.Head));
     }
@@ -49,9 +51,8 @@ public abstract class OneChildSpecification
         var other = await club.JoinAsync("Bram");
         Assert.False(await club.People.SaveContactAsync(contact with { PersonId = other, Name = "Else" }, club.Head, club.Device, Cancel));
         Assert.False(await club.People.SaveContactAsync(contact with { PersonId = club.NewId() }, club.Head, club.Device, Cancel));
-        using var db = club.Engine.OpenDb();
-        Assert.Equal("Mara", PaperReader.ContactsOf(db, club.Child)[^1].Name);
-        Assert.Single(PaperReader.ContactsOf(db, other));
+        Assert.Equal("Mara", club.File(club.Child).Contacts[^1].Name);
+        Assert.Single(club.File(other).Contacts);
     }
 
     [Fact]
@@ -101,12 +102,10 @@ public abstract class OneChildSpecification
         await using var club = await MadeAsync();
         var sibling = await club.JoinAsync("Bram");
         var stranger = await club.JoinAsync("Ada");
-        using (var db = club.Engine.OpenDb())
-        {
-            var nothing = PaperReader.PapersOf(db, club.Child);
-            Assert.Equal((false, null, null, null), (nothing.IsRegistered, nothing.RegisteredUntil, nothing.Photo, nothing.PhotoSaidOn));
-            Assert.Empty(nothing.Siblings);
-        }
+        var nothing = club.File(club.Child);
+        Assert.Equal((false, null, null, null), (nothing.IsRegistered, nothing.RegisteredUntil, nothing.Photo, nothing.PhotoSaidOn));
+        Assert.Empty(nothing.Siblings);
+        Assert.Empty(club.File(club.NewId()).Contacts);
 
         await club.Writer.RunAsync(s =>
         {
@@ -125,10 +124,46 @@ public abstract class OneChildSpecification
             s.Db.SaveChanges();
             return true;
         }, Cancel);
-        using var now = club.Engine.OpenDb();
-        var papers = PaperReader.PapersOf(now, club.Child);
+        var papers = club.File(club.Child);
         Assert.Equal((true, new DateOnly(2028, 1, 1), false, Day.AddDays(5)), (papers.IsRegistered, papers.RegisteredUntil, papers.Photo, papers.PhotoSaidOn));
         Assert.Equal([sibling], papers.Siblings);
+    }
+
+    [Fact]
+    public async Task The_file_of_a_child_holds_wishes_knocks_and_lessons_of_this_child_alone()
+    {
+        await using var club = await MadeAsync();
+        var (bram, ada) = (await club.JoinAsync("Bram"), await club.JoinAsync("Ada", new TimeOnly(17, 56)));
+        var wishes = new PairWishStore(club.Writer);
+        Assert.True(await wishes.EnterAsync(club.Child, bram, apart: false, Day.AddDays(-3), club.Head, club.Device, Cancel));
+        Assert.True(await wishes.EnterAsync(ada, club.Child, apart: true, Day, club.Head, club.Device, Cancel));
+        Assert.True(await wishes.EnterAsync(ada, bram, apart: true, Day, club.Head, club.Device, Cancel));
+        var knock = club.NewId();
+        await club.Writer.RunAsync(s =>
+        {
+            s.Db.Knocks.Add(new KnockRow { Club = s.Club, Id = knock, PersonId = ada, LessonId = club.Lesson, On = Day, Activity = (int)KnockActivity.Game, MadeAt = s.Now });
+            s.Db.SaveChanges();
+            foreach (var (kind, minutes) in new[] { (KnockLine.HandedOver, 2), (KnockLine.Seen, 1) })
+                s.Db.KnockLines.Add(new KnockLineRow { Club = s.Club, Id = s.NewId(), KnockId = knock, Kind = kind, Words = Keikocho.Store.Kernel.Seal.Close($"{kind}"), ById = club.Head, DeviceId = club.Device, MadeAt = s.Now.AddMinutes(minutes) });
+            s.Db.SaveChanges();
+            return true;
+        }, Cancel);
+
+        var own = club.File(club.Child);
+        Assert.Equal([(ada, club.Child, true), (club.Child, bram, false)], own.Wishes.Select(w => (w.OneId, w.OtherId, w.Apart)));
+        Assert.Empty(own.Knocks);
+        Assert.Empty(own.Lessons);
+        var other = club.File(ada, Day);
+        Assert.Equal([true, true], other.Wishes.Select(w => w.Apart));
+        var held = Assert.Single(other.Knocks);
+        Assert.Equal((knock, ada, club.Lesson, Day, KnockActivity.Game, false), (held.Id, held.PersonId, held.LessonId, held.On, held.Activity, held.SlipIsOpen));
+        Assert.Equal([(KnockLine.Seen, "Seen"), (KnockLine.HandedOver, "HandedOver")], held.Lines.Select(l => (l.Kind, l.Words)));
+        Assert.Equal(new LessonState(club.Lesson, AttendanceWord.Present, true, true, new TimeOnly(17, 56), null), Assert.Single(other.Lessons));
+        Assert.Empty(club.File(ada, Day.AddDays(1)).Lessons);
+        using var reading = club.Engine.OpenReading();
+        Assert.Equal([true, true, false], PairWishReader.On(reading, Day).Select(w => w.Apart));
+        Assert.Equal([false], PairWishReader.On(reading, Day.AddDays(-1)).Select(w => w.Apart));
+        Assert.Equal(held with { Lines = [] }, KnockReader.One(reading, knock)! with { Lines = [] });
     }
 
     [Theory]
@@ -190,6 +225,7 @@ public abstract class OneChildSpecification
     {
         private readonly FixedTime time = new(Now);
         private long made;
+        private Guid programme;
 
         public Engine Engine => engine;
 
@@ -216,7 +252,8 @@ public abstract class OneChildSpecification
             Device = NewId();
             await new ClubStore(Writer).MakeAsync(new NewClub("Larkwater", "Ruth", "Aldersey", "Juniors", "Europe/London", PaperChoice.A4), Device, Day, Cancel);
             using var db = engine.OpenDb();
-            var (programme, hall) = (db.Programmes.Single().Id, db.Halls.Single().Id);
+            programme = db.Programmes.Single().Id;
+            var hall = db.Halls.Single().Id;
             Head = db.Duties.Single().PersonId;
             var calendar = new CalendarStore(Writer);
             var times = new LessonTimes(new TimeOnly(17, 30), new TimeOnly(18, 45), new TimeOnly(17, 45), new TimeOnly(17, 55), new TimeOnly(18, 7));
@@ -235,6 +272,12 @@ public abstract class OneChildSpecification
                 return true;
             }, Cancel);
             Child = await JoinAsync("Wren");
+        }
+
+        public ChildFile File(Guid child, DateOnly? lessonsFrom = null)
+        {
+            using var reading = engine.OpenReading();
+            return ChildFileReader.Of(reading, child, programme, lessonsFrom, Day);
         }
 
         public async Task<Guid> JoinAsync(string given, TimeOnly? at = null)

@@ -64,6 +64,7 @@ public partial class FormatPageTests
         Assert.Single(Starters.Value(TechniqueText.Read(Blocks(Kit, "toml techniques"), "a")));
         Assert.Equal(2, Starters.Value(QuestionBank.Read(Blocks(Kit, "toml questions"), "a")).Count);
         Assert.Single(Starters.Value(GamesText.Read(Blocks(Kit, "toml games"), "a")));
+        Assert.Single(Starters.Value(PhrasesText.Read(Blocks(Kit, "toml phrases"), "a")));
         Assert.Equal(10, Starters.Value(LessonText.Read(Blocks(Kit, "toml lesson"), "a")).Minutes);
         Assert.Contains(StarterKit.Text("vocabulary.csv").ReplaceLineEndings("\n").Split('\n')[0], Kit, StringComparison.Ordinal);
     }

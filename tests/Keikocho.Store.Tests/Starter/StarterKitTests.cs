@@ -18,7 +18,7 @@ public class StarterKitTests
     public void The_kit_has_two_ladders_notes_words_questions_and_a_lesson()
     {
         Assert.Equal(["ladder-heron.toml", "ladder-willow.toml"], StarterKit.Ladders);
-        Assert.Empty(new[] { "games.toml", "lesson-template.toml", "questions.toml", "techniques.toml", "vocabulary.csv" }.Except(StarterFile.All));
+        Assert.Empty(new[] { "games.toml", "lesson-template.toml", "phrases.toml", "questions.toml", "techniques.toml", "vocabulary.csv" }.Except(StarterFile.All));
     }
 
     [Fact]
@@ -263,6 +263,19 @@ public class StarterKitTests
         Assert.Contains(games, game => game.Game is { Contact: GameContact.None, Falls: false, LeastChildren: <= 2 });
     }
 
+    [Fact]
+    public void Ready_phrases_say_what_was_seen_and_what_comes_next_and_judge_nobody()
+    {
+        var phrases = StarterPhrases.All;
+
+        Assert.InRange(phrases.Count, 12, 16);
+        Assert.All(phrases, phrase => Assert.StartsWith("Next: ", phrase.Next, StringComparison.Ordinal));
+        Assert.All(phrases, phrase => Assert.Equal("ours, no source", phrase.Source));
+        Assert.All(phrases, phrase => Assert.DoesNotMatch(
+            @"(?i)\b(is|he|she|lazy|weak|slow|bad|good|naughty|clumsy|heavy|light|shy|pain|hurt\w*|injur\w*|ill|sick|tired|dizzy|diagnos\w*|attention|better|best|worse|worst)\b", $"{phrase.Seen} {phrase.Next}".Replace("before it is shown", "", StringComparison.Ordinal)));
+        Assert.Equal("A phrase that is not in the list any more.", StarterPhrases.Words("no-such-phrase"));
+    }
+
     [Theory]
     [InlineData("techniques.toml", "meaning = \"lift", "meanning = \"lift", "technique.mean")]
     [InlineData("techniques.toml", "faults = [\"Drops the lapel elbow.\", ", "faults = [", "technique.faults")]
@@ -276,6 +289,10 @@ public class StarterKitTests
     [InlineData("games.toml", "contact = \"touch\"", "contact = \"head\"", "game.contact")]
     [InlineData("games.toml", "most-children = 20", "most-children = 1", "game.most-children")]
     [InlineData("games.toml", "safety = { text", "safty = { text", "game.sa")]
+    [InlineData("phrases.toml", "key = \"falls-chin\"", "key = \"falls-round\"", "phrase.key")]
+    [InlineData("phrases.toml", "key = \"falls-chin\"", "key = \"Falls chin\"", "phrase.key")]
+    [InlineData("phrases.toml", "seen = \"The chin comes up", "seen = \"The chin comes up and up and up and up and up and up and up", "phrase.seen")]
+    [InlineData("phrases.toml", "next = \"Next: look at the belt", "nxt = \"Next: look at the belt", "phrase.n")]
     [InlineData("vocabulary.csv", "called in Japanese", "shouted", "asked")]
     [InlineData("vocabulary.csv", "romaji,kana", "kana,romaji", "")]
     [InlineData("vocabulary.csv", "はじめ", "", "kana")]
@@ -291,6 +308,7 @@ public class StarterKitTests
             "techniques.toml" => FaultsOf(TechniqueText.Read(changed, file)),
             "questions.toml" => FaultsOf(QuestionBank.Read(changed, file)),
             "games.toml" => FaultsOf(GamesText.Read(changed, file)),
+            "phrases.toml" => FaultsOf(PhrasesText.Read(changed, file)),
             "lesson-template.toml" => FaultsOf(LessonText.Read(changed, file)),
             _ => FaultsOf(VocabularyText.Read(changed, file)),
         };

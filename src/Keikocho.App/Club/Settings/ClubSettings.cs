@@ -30,6 +30,7 @@ public static class ClubSettings
         new("Falls and who may be thrown", FallGateRule.Settings),
         new("Tonight’s cards", [.. CardRule.Settings, .. LookAtRule.Settings, .. WordsDueRule.Settings]),
         new("After a knock to the head", [.. KnockRule.Settings, WatchFor.EmergencyNumber]),
+        new("Care notes and the red folder", RedFolderRule.Settings),
         new("Put forward for a promotion test", ReadinessRule.Settings),
         new("Coming with a rank from elsewhere", TransferRule.Settings),
         new("How often a child comes", PriorRule.Settings),

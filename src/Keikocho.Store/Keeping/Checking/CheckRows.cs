@@ -102,7 +102,7 @@ internal sealed class CheckRows(ReadSnapshot view, int club, Findings findings)
         long opened = 0;
         foreach (var table in tables)
         {
-            var closed = table.Columns.Where(c => c.Kind is CellKind.SealedText or CellKind.SealedDate or CellKind.SealedWhole or CellKind.SealedFile).ToList();
+            var closed = table.Columns.Where(c => c.Kind is CellKind.SealedText or CellKind.LockedText or CellKind.SealedDate or CellKind.SealedWhole or CellKind.SealedFile).ToList();
             if (closed.Count == 0) continue;
             var keys = table.Columns.Take(table.KeyColumns.Count).ToList();
             var hash = table.Name == "Attachments" ? table.Columns.Where(c => c.Name == "Hash").ToList() : [];

@@ -48,7 +48,7 @@ public sealed record ArchiveManifest(
         "Names, birth dates, telephone numbers and all other personal values are written open in these files. Keep them where only the club can read them.";
 
     internal const string SealedNote =
-        " Sizes are closed by the club's lock and are carried so, as \"sealed:\" with hexadecimal bytes: they open only with the club's passphrase or recovery key.";
+        " Sizes and care notes are closed by the club's lock and are carried so, as \"sealed:\" with hexadecimal bytes: they open only with the club's passphrase or recovery key.";
 
     private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web)
     {

@@ -82,6 +82,7 @@ internal sealed record ArchiveTable(string Name, IReadOnlyList<ArchiveColumn> Co
             _ when type == typeof(DateTimeOffset) => CellKind.Instant,
             _ when type == typeof(string) => CellKind.Text,
             _ when type == typeof(byte[]) => CellKind.Bytes,
+            _ when type == typeof(Sealed<string>) && property.PropertyInfo!.IsDefined(typeof(ClosedByLockAttribute), inherit: false) => CellKind.LockedText,
             _ when type == typeof(Sealed<string>) => CellKind.SealedText,
             _ when type == typeof(Sealed<DateOnly>) => CellKind.SealedDate,
             _ when type == typeof(Sealed<int>) => CellKind.SealedWhole,

@@ -76,7 +76,7 @@ internal sealed class ArchiveWriting(Engine engine, IArchiveTarget target, DateT
         {
             var text = CellText.Read(reader, at, column.Kind, isSqlite);
             if (column.Kind == CellKind.SealedFile && text is not null) files.Add(text);
-            if (column.Kind == CellKind.SealedWhole && text?.StartsWith(CellText.SealedStart, StringComparison.Ordinal) == true) holdsSealed = true;
+            if (column.Kind is CellKind.SealedWhole or CellKind.LockedText && text?.StartsWith(CellText.SealedStart, StringComparison.Ordinal) == true) holdsSealed = true;
             CsvLines.WriteCell(to, text, column.IsText);
         }
         catch (Exception cause) when (cause is InvalidDataException or EncoderFallbackException)

@@ -25,6 +25,8 @@ internal enum CellKind
     SealedDate,
     /// <summary>A sealed whole number, opened; one that the club's lock closes as <c>sealed:</c> and its bytes.</summary>
     SealedWhole,
+    /// <summary>A text that only the club's lock opens, as <c>sealed:</c> and its bytes.</summary>
+    LockedText,
     /// <summary>Sealed bytes, opened, as a file of their own; the cell holds the file's SHA-256.</summary>
     SealedFile,
 }

@@ -29,6 +29,7 @@ internal static class CellText
             CellKind.Text => reader.GetString(at),
             CellKind.Bytes => Convert.ToHexStringLower(reader.GetFieldValue<byte[]>(at)),
             CellKind.SealedText => Seal.Open(new Sealed<string>(reader.GetFieldValue<byte[]>(at))),
+            CellKind.LockedText => LockedOf(reader.GetFieldValue<byte[]>(at)),
             CellKind.SealedDate => Seal.Open(new Sealed<DateOnly>(reader.GetFieldValue<byte[]>(at))).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             CellKind.SealedWhole => WholeOf(reader.GetFieldValue<byte[]>(at)),
             CellKind.SealedFile => Convert.ToHexStringLower(SHA256.HashData(OpenFile(reader, at))),
@@ -73,6 +74,8 @@ internal static class CellText
                 return ParseHex(text);
             case CellKind.SealedText:
                 return Seal.Close(Plain(text)).Bytes;
+            case CellKind.LockedText:
+                return text.StartsWith(SealedStart, StringComparison.Ordinal) ? ParseSealed(text) : throw new FormatException("is not a value that the club's lock closed");
             case CellKind.SealedDate:
                 return Seal.Close(ParseDate(text)).Bytes;
             case CellKind.SealedWhole:
@@ -90,6 +93,10 @@ internal static class CellText
     private static string WholeOf(byte[] bytes) => Seal.IsByLock(bytes)
         ? SealedStart + Convert.ToHexStringLower(bytes)
         : Seal.Open(new Sealed<int>(bytes)).ToString(CultureInfo.InvariantCulture);
+
+    private static string LockedOf(byte[] bytes) => Seal.IsByLock(bytes)
+        ? SealedStart + Convert.ToHexStringLower(bytes)
+        : throw new InvalidDataException("It is not closed by the club's lock, and it has no other form.");
 
     private static byte[] ParseSealed(string text) => ParseHex(text[SealedStart.Length..]) is var bytes && Seal.IsByLock(bytes)
         ? bytes

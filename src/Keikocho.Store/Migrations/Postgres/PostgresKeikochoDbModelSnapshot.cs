@@ -415,6 +415,9 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.Property<int>("Units")
                         .HasColumnType("integer");
 
+                    b.Property<byte[]>("Welfare")
+                        .HasColumnType("bytea");
+
                     b.Property<string>("Zone")
                         .IsRequired()
                         .HasColumnType("text");
@@ -470,6 +473,15 @@ namespace Keikocho.Store.Migrations.Postgres
 
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Entrance")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Hospital")
+                        .HasColumnType("text");
 
                     b.Property<int?>("MatLengthCm")
                         .HasColumnType("integer");
@@ -585,6 +597,54 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "HallId");
 
                     b.ToTable("Obstacles");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DeviceId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("LessonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Phrase")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long>("ReceivedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<long?>("TakenBackAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid?>("TakenBackById")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Until")
+                        .HasColumnType("date");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.ToTable("PhraseNotes");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
@@ -1061,6 +1121,57 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("Adaptations");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("CareAsked");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Heading")
+                        .HasColumnType("integer");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId", "Heading")
+                        .IsUnique();
+
+                    b.ToTable("CareNotes");
                 });
 
             modelBuilder.Entity("Keikocho.Store.People.ConsentRow", b =>
@@ -1659,6 +1770,40 @@ namespace Keikocho.Store.Migrations.Postgres
                     b.ToTable("Knocks");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Safety.NearMissRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Activity")
+                        .HasColumnType("integer");
+
+                    b.Property<short?>("At")
+                        .HasColumnType("smallint");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("date");
+
+                    b.Property<byte[]>("Words")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "On");
+
+                    b.ToTable("NearMisses");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
                 {
                     b.Property<int>("Club")
@@ -2056,6 +2201,21 @@ namespace Keikocho.Store.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
@@ -2160,6 +2320,24 @@ namespace Keikocho.Store.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "PersonId")

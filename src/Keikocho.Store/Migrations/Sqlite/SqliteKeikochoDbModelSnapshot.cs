@@ -421,6 +421,9 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.Property<int>("Units")
                         .HasColumnType("INTEGER");
 
+                    b.Property<byte[]>("Welfare")
+                        .HasColumnType("BLOB");
+
                     b.Property<string>("Zone")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -476,6 +479,15 @@ namespace Keikocho.Store.Migrations.Sqlite
 
                     b.Property<byte[]>("Id")
                         .HasColumnType("BLOB");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Entrance")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hospital")
+                        .HasColumnType("TEXT");
 
                     b.Property<int?>("MatLengthCm")
                         .HasColumnType("INTEGER");
@@ -594,6 +606,58 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasIndex("Club", "HallId");
 
                     b.ToTable("Obstacles");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("DeviceId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("LessonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("Phrase")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ReceivedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("TakenBackAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("TakenBackById")
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateOnly>("Until")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "LessonId");
+
+                    b.HasIndex("Club", "PersonId");
+
+                    b.ToTable("PhraseNotes");
                 });
 
             modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
@@ -1089,6 +1153,60 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.HasIndex("Club", "PersonId");
 
                     b.ToTable("Adaptations");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Club", "PersonId");
+
+                    b.ToTable("CareAsked");
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("Heading")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("PersonId")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "PersonId", "Heading")
+                        .IsUnique();
+
+                    b.ToTable("CareNotes");
                 });
 
             modelBuilder.Entity("Keikocho.Store.People.ConsentRow", b =>
@@ -1714,6 +1832,41 @@ namespace Keikocho.Store.Migrations.Sqlite
                     b.ToTable("Knocks");
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Safety.NearMissRow", b =>
+                {
+                    b.Property<int>("Club")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Id")
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("Activity")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short?>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("ById")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("On")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Words")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Club", "Id");
+
+                    b.HasIndex("Club", "On");
+
+                    b.ToTable("NearMisses");
+                });
+
             modelBuilder.Entity("Keikocho.Store.Safety.StandDownRow", b =>
                 {
                     b.Property<int>("Club")
@@ -2115,6 +2268,21 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Keikocho.Store.Evening.PhraseNoteRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.Calendar.LessonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "LessonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Keikocho.Store.Evening.ShowingRow", b =>
                 {
                     b.HasOne("Keikocho.Store.Syllabus.ItemRow", null)
@@ -2219,6 +2387,24 @@ namespace Keikocho.Store.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareAskedRow", b =>
+                {
+                    b.HasOne("Keikocho.Store.People.PersonRow", null)
+                        .WithMany()
+                        .HasForeignKey("Club", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Keikocho.Store.People.CareNoteRow", b =>
+                {
                     b.HasOne("Keikocho.Store.People.PersonRow", null)
                         .WithMany()
                         .HasForeignKey("Club", "PersonId")

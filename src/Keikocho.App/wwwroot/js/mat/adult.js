@@ -38,6 +38,8 @@ export function forAdult(mat, child) {
 function show(dialog, sees) {
   dialog.replaceChildren(...[
     el("h2", {}, sees.name),
+    ...(sees.care ?? []).flatMap((/** @type {any} */ c) => [el("h3", {}, c.heading), el("p", { class: "mat-care-note" }, c.text)]),
+    sees.careLocked ? el("p", {}, el("b", {}, sees.careLocked)) : null,
     ...sees.standing.map((/** @type {string} */ line) => el("p", {}, el("b", {}, line))),
     sees.contacts.length === 0 ? el("p", {}, "No contact is held.") : null,
     el("ul", { class: "rows" }, ...sees.contacts.map((/** @type {any} */ c) =>
@@ -45,4 +47,6 @@ function show(dialog, sees) {
     el("p", { class: "mat-choices" }, el("button", { type: "button", class: "primary", onclick: () => dialog.close() }, "Shut")),
   ].filter((n) => n !== null));
   window.setTimeout(() => dialog.close(), sees.seconds * 1000);
+  // A tablet that sleeps stops its clock: what was open is shut when it is turned away from.
+  document.addEventListener("visibilitychange", () => dialog.close(), { once: true });
 }

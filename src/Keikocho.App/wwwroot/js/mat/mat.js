@@ -4,6 +4,7 @@ import { Kept } from "./kept.js";
 import { Outbox } from "./outbox.js";
 import { Evening } from "./evening.js";
 import { el } from "./dom.js";
+import { Lacks } from "./lacks.js";
 import { Undo } from "./undo.js";
 import { Quiet } from "./quiet.js";
 import { register } from "./views/register.js";
@@ -12,13 +13,14 @@ import { pairs } from "./views/pairs.js";
 import { seen } from "./views/seen.js";
 import { words } from "./views/words.js";
 import { knock } from "./views/knock.js";
+import { child } from "./views/child.js";
 import { cards } from "./views/cards.js";
 import { waiting } from "./views/waiting.js";
 
 const ASK_AGAIN = 10_000;
 
 /** A view: its address, its word, and what it draws. */
-const VIEWS = [register, cards, pairs, seen, words, knock, roll, waiting];
+const VIEWS = [register, cards, pairs, seen, words, child, knock, roll, waiting];
 
 class Mat {
   /** @type {Evening | null} */
@@ -29,6 +31,8 @@ class Mat {
   end = null;
   /** What a view remembers while the tablet is in the hand. @type {Record<string, any>} */
   held = {};
+  /** Which child is shown; never kept. @type {string | null} */
+  child = null;
 
   /** What was tapped last and is on its way to be kept. @type {Promise<any>} */
   #taps = Promise.resolve();
@@ -38,17 +42,19 @@ class Mat {
     this.kept = kept;
     this.outbox = outbox;
     this.undo = new Undo(this);
-    this.quiet = new Quiet(this);
+    this.lacks = new Lacks(kept);
+    this.quiet = new Quiet(() => this.show(null));
   }
 
   async start() {
+    await this.lacks.start();
     const held = await this.kept.get("evening");
     if (held && held.told.join.endsAt > Date.now() - (held.skew ?? 0)) this.#take(held.told, held.at);
-    else if (held) await this.kept.forget();
+    else if (held) await this.#forget();
     this.held = (await this.kept.get("held")) ?? {};
     this.outbox.onChange = () => this.count();
     this.outbox.onTaken = (answer) => this.#taken(answer);
-    window.addEventListener("hashchange", () => this.draw());
+    window.addEventListener("hashchange", () => this.show(null));
     window.addEventListener("online", () => this.ask());
     document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && this.ask());
     /** @type {HTMLElement} */ (document.getElementById("mat-send")).addEventListener("click", () => this.ask());
@@ -62,13 +68,14 @@ class Mat {
   async ask() {
     await this.outbox.send();
     try {
-      const response = await fetch("/mat/evening", { headers: { Accept: "application/json" }, redirect: "error" });
+      const response = await fetch("/mat/evening", { headers: { Accept: "application/json", ...this.outbox.counts() }, redirect: "error" });
       if (response.status === 401 || response.status === 403) return this.#out();
       if (!response.ok) throw new Error(String(response.status));
       const told = await response.json();
       this.outbox.reached = true;
       this.#take(told, Date.now());
       await this.kept.set("evening", { told, at: Date.now(), skew: Date.now() - told.clock.now });
+      await this.lacks.follow(told.lacks);
       await this.outbox.send();
       this.draw();
     } catch {
@@ -93,6 +100,9 @@ class Mat {
     for (const tile of answer.tiles) this.evening.show(tile);
     for (const mark of this.outbox.waiting) if (mark.shows) this.evening.show(mark.shows);
     this.draw();
+    // Who is missing changes the top line and the card: they are the laptop’s to make anew.
+    const adults = new Set(this.evening.told.adults.map((/** @type {any} */ a) => a.id));
+    if (answer.tiles.some((/** @type {any} */ t) => adults.has(t.person))) this.ask();
   }
 
   /**
@@ -137,6 +147,13 @@ class Mat {
     await this.kept.set("held", this.held);
   }
 
+  /** Shows one child, or the names again. @param {string | null} child */
+  show(child) {
+    this.child = child;
+    this.draw();
+    if (child !== null) window.scrollTo(0, 0);
+  }
+
   /** @param {string} sentence */
   say(sentence) {
     /** @type {HTMLElement} */ (document.getElementById("mat-said")).textContent = sentence;
@@ -177,14 +194,15 @@ class Mat {
       return;
     }
     const asked = location.hash.slice(1);
-    const view = VIEWS.find((v) => v.address === asked) ?? VIEWS[0];
+    const open = VIEWS.filter((v) => !v.hides?.(this));
+    const view = open.find((v) => v.address === asked) ?? open[0];
     /** @type {HTMLElement} */ (document.getElementById("mat-evening")).textContent = `${evening.join.name}, tablet ${evening.join.number}`;
     const top = evening.told.top;
     const line = /** @type {HTMLElement} */ (document.getElementById("mat-top"));
     line.textContent = `Adults: ${top.adults}. First-aider: ${top.firstAider}.`;
     line.toggleAttribute("data-short", top.shortBy > 0 || top.noFirstAider);
     /** @type {HTMLElement} */ (document.getElementById("mat-views")).replaceChildren(
-      ...VIEWS.filter((v) => !v.hides?.(this)).map((v) => el("a", { href: `#${v.address}`, "aria-current": v === view ? "page" : null }, v.word)));
+      ...open.map((v) => el("a", { href: `#${v.address}`, "aria-current": v === view ? "page" : null, onclick: v === view ? () => this.show(null) : null }, v.word)));
     const lessons = evening.lessons.length < 2 ? null : el("p", { class: "mat-lessons" }, ...evening.lessons.map((/** @type {any} */ l) =>
       el("button", { type: "button", "aria-pressed": String(l.id === this.lesson), onclick: () => { this.lesson = l.id; this.draw(); } }, l.name)));
     const before = document.activeElement?.getAttribute("data-key");
@@ -195,10 +213,15 @@ class Mat {
   // Put out, or the evening is over: the names go, what waits stays until it is handed in.
   async #out() {
     this.evening = null;
-    await this.kept.forget();
+    await this.#forget();
     await this.kept.set("sequence", Math.max(0, ...this.outbox.waiting.map((m) => m.sequence)));
     this.draw();
     await this.outbox.send();
+  }
+
+  async #forget() {
+    await this.lacks.forget();
+    await this.kept.forget();
   }
 
   async #stayAwake() {

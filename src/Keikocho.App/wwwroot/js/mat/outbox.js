@@ -52,6 +52,11 @@ export class Outbox {
     return this.#marks.filter((m) => m.refused);
   }
 
+  /** What a tablet says of itself whenever it asks. @param {number} [less] marks that are on their way with it */
+  counts(less = 0) {
+    return { "Marks-Waiting": String(this.waiting.length - less), "Marks-Refused": String(this.refused.length) };
+  }
+
   /**
    * Puts marks in, made in one moment. They are kept before this returns.
    * @param {object[]} marks without id, sequence and time
@@ -104,11 +109,12 @@ export class Outbox {
     try {
       const body = JSON.stringify({
         evening,
-        marks: marks.map(({ id, sequence, lesson, person, by, madeAt, kind, at, item, code, replaces }) =>
+        marks: marks.filter((m) => m.kind !== "note").map(({ id, sequence, lesson, person, by, madeAt, kind, at, item, code, replaces }) =>
           ({ id, sequence, lesson, person, by, madeAt, kind, at, item, code, replaces })),
+        notes: marks.filter((m) => m.kind === "note").map(({ id, lesson, person, by, madeAt, phrase, replaces }) => ({ id, lesson, person, by, madeAt, phrase, replaces })),
       });
       const send = () => fetch("/mat/marks", {
-        method: "POST", body, headers: { "Content-Type": "application/json", Accept: "application/json", "Page-Token": this.token },
+        method: "POST", body, headers: { "Content-Type": "application/json", Accept: "application/json", "Page-Token": this.token, ...this.counts(marks.length) },
       });
       let response = await send();
       if (response.status === 400) {

@@ -6,8 +6,11 @@ export class Quiet {
   /** @type {number | undefined} */
   #timer;
 
-  /** @param {any} _mat */
-  constructor(_mat) {
+  #hidden;
+
+  /** @param {() => void} hidden what goes altogether, not only out of sight */
+  constructor(hidden) {
+    this.#hidden = hidden;
     /** @type {HTMLElement} */ (document.getElementById("mat-hide")).addEventListener("click", (event) => {
       event.stopPropagation();
       this.#hide();
@@ -33,5 +36,6 @@ export class Quiet {
 
   #hide() {
     document.body.setAttribute("data-quiet", "");
+    this.#hidden();
   }
 }

@@ -20,7 +20,7 @@ export class Undo {
   /** @param {any[]} marks that were just made @param {string} said */
   offer(marks, said) {
     clearTimeout(this.#timer);
-    this.#marks = marks.filter((m) => m.kind !== "knock" && m.kind !== "cleared");
+    this.#marks = marks.filter((m) => m.kind !== "knock" && m.kind !== "cleared" && !(m.kind === "note" && m.replaces));
     const bar = /** @type {HTMLElement} */ (document.getElementById("mat-undo"));
     bar.hidden = this.#marks.length === 0;
     /** @type {HTMLElement} */ (document.getElementById("mat-undo-words")).textContent = said;
@@ -33,7 +33,7 @@ export class Undo {
     if (marks.length === 0) return;
     await this.#mat.tap(
       marks.map((m) => ({
-        lesson: m.lesson, person: m.person, kind: "cleared", item: m.item, replaces: m.id,
+        lesson: m.lesson, person: m.person, kind: m.kind === "note" ? "note" : "cleared", item: m.item, phrase: m.phrase, replaces: m.id,
         shows: m.was ? { lesson: m.lesson, person: m.person, ...m.was } : undefined,
       })),
       marks.length === 1 ? "Taken back." : `Taken back: ${marks.length} marks.`);

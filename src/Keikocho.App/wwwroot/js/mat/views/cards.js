@@ -11,24 +11,31 @@ export const cards = {
   word: "Card",
   /** @param {any} mat @param {any} lesson */
   draw(mat, lesson) {
-    const all = lesson.cards ?? [];
+    const missing = whoIsMissing(mat, lesson);
+    const all = missing.length > 0 && lesson.planB?.length > 0 ? lesson.planB : lesson.cards ?? [];
     const end = mat.held.end ?? 0;
     const card = all.find((/** @type {any} */ c) => c.both) ?? all.find((/** @type {any} */ c) => c.end === end) ?? all[0];
     clearInterval(ticking);
     if (!card) return [el("p", { class: "quiet" }, "This lesson has no card.")];
     sendShown(mat);
-    const ends = card.both ? null : el("p", { class: "mat-ends" }, ...["Beginners’ end", "Main group"].map((word, i) =>
-      el("button", { type: "button", "aria-pressed": String(i === end), onclick: () => mat.hold("end", i) }, word)));
-    if (card.empty) return [ends, el("p", { class: "mat-card-title" }, card.empty)].filter((n) => n !== null);
+    const ends = el("p", { class: "mat-ends" },
+      ...(card.both ? [] : ["Beginners’ end", "Main group"].map((word, i) =>
+        el("button", { type: "button", "aria-pressed": String(i === end), onclick: () => mat.hold("end", i) }, word))),
+      mat.evening.join.teaches
+        ? el("button", { type: "button", "data-key": "missing", "aria-pressed": String(mat.held.cardAsk === true), onclick: () => mat.hold("cardAsk", !mat.held.cardAsk) }, "Adult missing")
+        : null);
+    if (mat.held.cardAsk) return [ends, el("p", { class: "mat-asks", role: "status" }, "Who is not here?"), adults(mat, lesson)];
+    const changed = missing.length === 0 ? card.planB : `${missing.join(", ")}: missing. ${card.planB || "Nothing is thrown at the beginners’ end until the laptop has made the card anew."}`;
+    if (card.empty) return [ends, changed ? el("p", { class: "mat-care" }, changed) : null, el("p", { class: "mat-card-title" }, card.empty)].filter((n) => n !== null);
     const now = place(mat, lesson, card);
     const part = card.parts[now.at];
     const next = card.parts[now.at + 1];
     return [
       ends,
-      card.planB ? el("p", { class: "mat-care" }, card.planB) : null,
+      changed ? el("p", { class: "mat-care" }, changed) : null,
       el("p", { class: "mat-card-count", role: "timer", "aria-live": "off" }, countdown(mat, now, part)),
       el("h2", { class: "mat-card-title" }, part.title),
-      el("p", { class: "mat-card-when" }, `${hour(part.start)}, ${part.minutes} minutes. ${card.lead}`),
+      el("p", { class: "mat-card-when" }, `${hour(part.start)}, ${part.minutes} minutes. ${card.lead}`.trimEnd()),
       ...part.lines.map((/** @type {string} */ line) => el("p", { class: "mat-card-line" }, line)),
       card.lookAt ? el("p", { class: "mat-card-line mat-tally" }, `Look at: ${card.lookAt}`) : null,
       el("p", { class: "actions" },
@@ -43,6 +50,28 @@ export const cards = {
     ].filter((n) => n !== null);
   },
 };
+
+/** Adults marked missing on this tablet of whom the laptop has not heard yet. @param {any} mat @param {any} lesson @returns {string[]} */
+function whoIsMissing(mat, lesson) {
+  const waits = mat.outbox.waiting.filter((/** @type {any} */ m) => m.kind === "absent" && m.lesson === lesson.id).map((/** @type {any} */ m) => m.person);
+  return mat.evening.told.adults.filter((/** @type {any} */ a) => a.mark === "absent" && waits.includes(a.id)).map((/** @type {any} */ a) => a.name);
+}
+
+/** @param {any} mat @param {any} lesson */
+function adults(mat, lesson) {
+  return el("ul", { class: "tiles" }, ...mat.evening.told.adults.filter((/** @type {any} */ a) => a.mark !== "absent").map((/** @type {any} */ a) =>
+    el("li", { class: "tile", "data-person": a.id },
+      el("button", { type: "button", class: "here", "data-key": `missing ${a.id}`, onclick: () => isMissing(mat, lesson, a) }, el("b", {}, a.name), el("small", {}, a.duty)))));
+}
+
+/** The register says so, and the laptop makes the card anew. @param {any} mat @param {any} lesson @param {any} adult */
+function isMissing(mat, lesson, adult) {
+  mat.held.cardAsk = false;
+  const says = mat.evening.says("absent", lesson, null);
+  const was = { mark: adult.mark, words: adult.words, sign: adult.sign };
+  return mat.tap(
+    [{ lesson: lesson.id, person: adult.id, kind: "absent", was, shows: { lesson: lesson.id, person: adult.id, ...says } }], `${adult.name} is missing: plan B.`);
+}
 
 /** @param {any} lesson @param {any} card */
 const key = (lesson, card) => `${lesson.id} ${card.both ? "both" : card.end}`;
@@ -83,6 +112,7 @@ async function go(mat, lesson, card, at, forward) {
     const shown = { command: markId(Date.now(), crypto.getRandomValues(new Uint8Array(10))), lesson: lesson.id, end: card.end, slot: part.slot, item: part.item, both: card.both ? "yes" : "" };
     mat.held.shown = [...(mat.held.shown ?? []), shown];
   }
+  workedOn(mat, lesson, card, part);
   await mat.hold("card", { ...before, [key(lesson, card)]: { at, started: mat.evening.now() } });
 }
 
@@ -109,11 +139,17 @@ async function sendShown(mat) {
   }
 }
 
-/** @param {any} mat @param {any} lesson @param {any} card @param {any} part */
-async function toSeen(mat, lesson, card, part) {
+/** What the card is at is what Seen marks next. @param {any} mat @param {any} lesson @param {any} card @param {any} part */
+function workedOn(mat, lesson, card, part) {
+  if (!part.item && !part.falls) return;
   if (!card.both) mat.held.end = card.end;
   const fall = lesson.items.find((/** @type {any} */ i) => i.kind === "fall");
   mat.held.item = part.falls ? (fall ? `fall ${fall.code}` : mat.held.item) : part.item;
+}
+
+/** @param {any} mat @param {any} lesson @param {any} card @param {any} part */
+async function toSeen(mat, lesson, card, part) {
+  workedOn(mat, lesson, card, part);
   await mat.kept.set("held", mat.held);
   location.hash = "seen";
 }

@@ -11,7 +11,7 @@ export const knock = {
     const children = lesson.children.filter((/** @type {any} */ c) => c.mark !== "absent" && c.mark !== "told");
     return [
       el("div", { class: "mat-care" },
-        el("p", {}, el("b", {}, "First aid first. "), "Keep the child still if the neck hurts. In doubt ring the emergency number. Whoever had a knock to the head is off the mat, however well it looks.")),
+        el("p", {}, el("b", {}, "First aid first. "), "Keep the child still if the neck hurts. In doubt ring the emergency number. Whoever had a knock to the head is off the mat, however well they look.")),
       mat.evening.told.activities.length === 0 ? null : el("label", { class: "mat-item" }, "What they were doing ",
         el("select", { onchange: (/** @type {any} */ e) => mat.hold("activity", Number(e.target.value)) },
           ...mat.evening.told.activities.map((/** @type {any} */ a) => {

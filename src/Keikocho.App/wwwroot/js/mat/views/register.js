@@ -2,6 +2,8 @@
 import { belt, el } from "../dom.js";
 import { forAdult } from "../adult.js";
 
+const CHECK = "Check with instructor before this child goes.";
+
 export const register = {
   address: "register",
   word: "Register",
@@ -31,7 +33,8 @@ function tile(mat, lesson, child, missing) {
       el("b", {}, child.name),
       el("small", {}, belt(child.drawing), child.belt),
       el("span", { class: "state" }, child.sign ? el("span", { class: `stamp ${child.mark}`, "aria-hidden": "true" }, child.sign) : null, child.words)),
-    el("button", { type: "button", class: "more", "aria-label": `More of ${child.name}`, onclick: () => more(mat, lesson, child) }, "⋯"));
+    el("button", { type: "button", class: "more", "aria-label": `More of ${child.name}${child.askAdult ? ": ask an adult" : ""}`, onclick: () => more(mat, lesson, child) },
+      "⋯", child.askAdult ? el("span", { class: "mat-sign", "aria-hidden": "true" }) : null));
 }
 
 /** @param {any} mat @param {any} lesson @param {any} child @param {boolean} missing */
@@ -69,18 +72,28 @@ function more(mat, lesson, child) {
   const dialog = /** @type {HTMLDialogElement} */ (el("dialog", { class: "mat-dialog", "aria-label": child.name }));
   const choose = (/** @type {string} */ kind, /** @type {string} */ word) =>
     el("button", { type: "button", onclick: () => { dialog.close(); mark(mat, lesson, child, kind); } }, word);
-  dialog.append(
+  const teaches = mat.evening.join.teaches;
+  const isChild = Boolean(child.full);
+  dialog.append(...[
     el("h2", {}, child.full ?? child.name),
+    // A leader's tablet does not know of whom: it says so of every child.
+    isChild && (child.checkFirst || !teaches) ? el("p", { class: "mat-check" }, teaches ? CHECK : "Before a child goes: an instructor hands the child over.") : null,
     el("p", { class: "mat-choices" },
-      choose("left", "Left now"), choose("excused", "Absent, told us"), choose("absent", "Absent"),
+      child.checkFirst ? el("button", { type: "button", onclick: () => { dialog.close(); goes(mat, lesson, child); } }, "Left now") : choose("left", "Left now"), choose("excused", "Absent, told us"), choose("absent", "Absent"),
       el("button", { type: "button", onclick: () => { dialog.close(); location.hash = "knock"; } }, "A knock"),
-      mat.evening.join.teaches && child.full ? el("button", { type: "button", onclick: () => { dialog.close(); forAdult(mat, child); } }, "For an adult") : null,
-      el("button", { type: "button", onclick: () => dialog.close() }, "Nothing")));
+      teaches && isChild ? el("button", { type: "button", onclick: () => { dialog.close(); forAdult(mat, child); } }, "For an adult") : null,
+      el("button", { type: "button", onclick: () => dialog.close() }, "Nothing")),
+  ].filter((n) => n !== null));
   show(dialog);
 }
 
-/** @param {string} question @param {string} yes @returns {Promise<boolean>} */
-function ask(question, yes) {
+/** A child whom not everybody may fetch is marked as gone after one more look. @param {any} mat @param {any} lesson @param {any} child */
+async function goes(mat, lesson, child) {
+  if (await ask(`${child.full}: check with instructor`, "Checked: left now", "Not yet")) mark(mat, lesson, child, "left");
+}
+
+/** @param {string} question @param {string} yes @param {string} [no] @returns {Promise<boolean>} */
+function ask(question, yes, no = "Somebody else") {
   return new Promise((done) => {
     const dialog = /** @type {HTMLDialogElement} */ (el("dialog", { class: "mat-dialog", "aria-label": question }));
     dialog.addEventListener("close", () => done(dialog.returnValue === "yes"));
@@ -88,7 +101,7 @@ function ask(question, yes) {
       el("h2", {}, question),
       el("p", { class: "mat-choices" },
         el("button", { type: "button", class: "primary", onclick: () => dialog.close("yes") }, yes),
-        el("button", { type: "button", onclick: () => dialog.close("no") }, "Somebody else")));
+        el("button", { type: "button", onclick: () => dialog.close("no") }, no)));
     show(dialog);
   });
 }

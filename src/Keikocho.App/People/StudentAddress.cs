@@ -1,4 +1,4 @@
-namespace Keikocho.App.Students;
+namespace Keikocho.App.People;
 
 /// <summary>Addresses of the students' pages.</summary>
 public static class StudentAddress

@@ -1,7 +1,7 @@
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 
-namespace Keikocho.App.Tonight;
+namespace Keikocho.App.Evening;
 
 /// <summary>Which lesson the evening's pages show.</summary>
 public static class EveningLesson

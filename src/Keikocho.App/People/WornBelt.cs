@@ -2,7 +2,7 @@ using Keikocho.App.Shared.Parts;
 using Keikocho.Store.Book;
 using Keikocho.Store.Syllabus;
 
-namespace Keikocho.App.Students;
+namespace Keikocho.App.People;
 
 /// <summary>A rank as it is drawn and said.</summary>
 /// <param name="Cloth">The colour; null where the look has no drawing for it, and then only the words stand there.</param>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Keikocho.App.Mat;
+namespace Keikocho.App.Pairs;
 
 /// <summary>
 /// Pairs of one end and one activity as a tablet gets them: names, places in the register, yes and no. No size, no reason, and no order of
