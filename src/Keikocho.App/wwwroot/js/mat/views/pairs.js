@@ -32,7 +32,7 @@ export const pairs = {
         asking(mat, "left", "Left"), asking(mat, "out", "Sits out"), asking(mat, "came", "Came"),
         pack.adults.length + pack.ahead.filter((/** @type {any} */ a) => a.event === ADULT).length > 0 && paired.size % 2 === 1 ? asking(mat, "adult", "An adult helps") : null),
       asks ? names(mat, lesson, pack, now, asks) : null,
-      asks ? null : el("h2", {}, pack.name),
+      asks || (groups?.length === 0 && pack.says) ? null : el("h2", {}, pack.name),
       asks ? null : groups === null
         ? el("p", { class: "mat-asks", role: "status" }, "Ask the laptop: at most two changes do not do here.")
         : groups.length === 0
