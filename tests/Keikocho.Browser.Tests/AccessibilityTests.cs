@@ -61,6 +61,22 @@ public sealed class AccessibilityTests(Browser browser)
             addresses.Add((await window.Page.Locator("main a[href^='/students/']").First.GetAttributeAsync("href"))!);
         }
 
+        // Care notes with the lock open: the form, and a child whose words stand there.
+        if (pages.Contains("/care"))
+        {
+            await window.Page.GotoAsync("/lock");
+            await window.Page.FillAsync("#passphrase", "four plain words here");
+            await window.Page.FillAsync("#again", "four plain words here");
+            await window.Page.Locator("button", new() { HasText = "Set it" }).ClickAsync();
+            await window.Page.GotoAsync("/care");
+            var care = window.Page.Locator("main a[href^='/care/']");
+            string[] own = [(await care.First.GetAttributeAsync("href"))!, (await care.Last.GetAttributeAsync("href"))!];
+            await window.Page.GotoAsync(own[0]);
+            await window.Page.FillAsync("#care-1", "Nuts: lips swell.");
+            await window.Page.Locator("button", new() { HasText = "Store" }).ClickAsync();
+            addresses.AddRange(own);
+        }
+
         // A test, its first and its last child (put forward; not this time), and what the families of both are told: one is kept.
         if (pages.Contains("/promotion-tests"))
         {

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Keikocho.App.Club;
 using Keikocho.App.Shared;
-using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Store.People;

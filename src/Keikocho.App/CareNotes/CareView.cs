@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.App.Papers;
-using Keikocho.App.Shared;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Book;

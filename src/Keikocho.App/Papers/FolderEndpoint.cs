@@ -3,7 +3,6 @@ using Keikocho.App.Shared;
 using Keikocho.App.Shared.Parts;
 using Keikocho.Core.Kernel;
 using Keikocho.Paper.Folder;
-using Keikocho.Store.Sealing;
 
 namespace Keikocho.App.Papers;
 

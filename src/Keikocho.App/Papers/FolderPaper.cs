@@ -4,10 +4,8 @@ using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Paper.Folder;
 using Keikocho.Store.Book;
-using Keikocho.Store.Club;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.People;
-using Keikocho.Store.Sealing;
 
 namespace Keikocho.App.Papers;
 
@@ -58,7 +56,7 @@ public static class FolderPaper
                 return new FolderChild(
                     numbers[name.PersonId], name.First, name.Second, person.FullName, Age(book, person, today), [.. contacts[name.PersonId]],
                     [.. own.Select(n => new FolderNote(CareHeadings.Words(n.Heading), n.Text ?? "This note does not open with the club’s lock. Ask the family."))],
-                    CareWords(stands[name.PersonId], key is not null), stands[name.PersonId].HasNote);
+                    CareWords(stands[name.PersonId], key is not null), stands[name.PersonId].HasNote, stands[name.PersonId] is { HasNote: false, AskedOn: null });
             })]);
     }
 

@@ -17,7 +17,9 @@ namespace Keikocho.App.Papers;
 /// <param name="Tests">Promotion tests to come, the next first; empty where none is set or no syllabus holds on its day.</param>
 /// <param name="Ranks">Ranks that ask something, lowest first.</param>
 /// <param name="Units">Units that may stand on a copy for the wall.</param>
-/// <param name="Children">Children of the registers of these tests, in register order.</param>
+/// <param name="OfOne">The tests of one programme, for one child's papers.</param>
+/// <param name="Children">Children of that programme's register, in register order.</param>
+/// <param name="Others">Where several programmes are tested: the next test of each, with the programme's name.</param>
 public sealed record PapersView(
     IReadOnlyList<(string Id, string Words)> Lessons,
     string? Chosen,
@@ -28,13 +30,21 @@ public sealed record PapersView(
     IReadOnlyList<(string Id, string Words)> Tests,
     IReadOnlyList<(string Key, string Words)> Ranks,
     IReadOnlyList<(string Key, string Words)> Units,
-    IReadOnlyList<(string Id, string Words)> Children)
+    IReadOnlyList<(string Id, string Words)> OfOne,
+    IReadOnlyList<(string Id, string Words)> Children,
+    IReadOnlyList<(string Id, string Words)> Others)
 {
     private const int LessonsBack = 40;
     private const int LessonsAhead = 12;
 
+    /// <summary>The next test of the programme whose children are shown; null without a test.</summary>
+    public string? Programme => Others.Select(o => o.Id).FirstOrDefault(id => OfOne.Any(t => t.Id == id));
+
     /// <summary>Reads the page.</summary>
-    public static PapersView Of(OpenClub club, PrintedNames names)
+    /// <param name="club">The club.</param>
+    /// <param name="names">Which characters cannot be printed.</param>
+    /// <param name="test">The test that is asked about; the next one without. Its programme's children are offered, and no others.</param>
+    public static PapersView Of(OpenClub club, PrintedNames names, string? test = null)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(names);
@@ -45,7 +55,9 @@ public sealed record PapersView(
         var tests = PaperTest.Offered(club).Select(t => PaperTest.Of(club, t)).Where(t => t.Edition is not null).ToList();
         var ladders = tests.DistinctBy(t => t.Edition!.Id).ToList();
         // Where several programmes are tested, each word says of which it is.
-        var several = tests.DistinctBy(t => t.Programme.Id).Skip(1).Any();
+        var programmes = tests.DistinctBy(t => t.Programme.Id).ToList();
+        var several = programmes.Count > 1;
+        var one = (tests.FirstOrDefault(t => t.Test.Id.ToString("D") == test) ?? tests.FirstOrDefault())?.Programme;
         string Whose(PaperTest test, string words) => several ? $"{test.Programme.Name}: {words}" : words;
         return new PapersView(
             [.. offered.Select(l => (l.Id.ToString("D"), Words(club, l)))],
@@ -57,8 +69,10 @@ public sealed record PapersView(
             [.. tests.Select(t => (t.Test.Id.ToString("D"), t.Words))],
             [.. ladders.SelectMany(t => t.Edition!.Edition.Ranks.Where(r => r.Requirements.Count > 0).Select(r => (r.Key, Whose(t, r.Name)))).DistinctBy(r => r.Key)],
             [.. ladders.SelectMany(t => t.Edition!.Edition.Units.Select(u => (u.Key, Whose(t, u.Name)))).DistinctBy(u => u.Key)],
-            [.. tests.DistinctBy(t => t.Programme.Id).SelectMany(t => PaperName.Of(book, t.Programme, book.RegisterOf(t.Programme.Id, club.Today).Select(e => e.PersonId))
-                .Select(n => (n.PersonId.ToString("D"), Whose(t, n.Second is null ? n.First : $"{n.First} {n.Second}")))).DistinctBy(c => c.Item1)]);
+            [.. tests.Where(t => t.Programme.Id == one?.Id).Select(t => (t.Test.Id.ToString("D"), t.Words))],
+            one is null ? [] : [.. PaperName.Of(book, one, book.RegisterOf(one.Id, club.Today).Select(e => e.PersonId))
+                .Select(n => (n.PersonId.ToString("D"), n.Second is null ? n.First : $"{n.First} {n.Second}"))],
+            several ? [.. programmes.Select(t => (t.Test.Id.ToString("D"), t.Programme.Name))] : []);
     }
 
     /// <summary>Tonight's lesson, else the last one, else the next; null when there is none at all.</summary>

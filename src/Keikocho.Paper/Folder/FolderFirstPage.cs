@@ -46,8 +46,16 @@ internal static class FolderFirstPage
     {
         var marked = content.Children.Where(c => c.HasNotes)
             .Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Number} {(c.Second is null ? c.First : $"{c.First} {c.Second}")}")).ToList();
-        if (marked.Count == 0) return "None of the children in this folder has a care note.";
-        return content.Care == FolderCare.InWords ? $"{string.Join(",  ", marked)}." : $"{string.Join(",  ", marked)}. They are on the laptop, under its lock.";
+        var unknown = content.Children.Count(c => c.NotAsked);
+        var rest = unknown switch
+        {
+            0 => "",
+            1 => " One family was never asked.",
+            _ => string.Create(CultureInfo.InvariantCulture, $" {unknown} families were never asked."),
+        };
+        if (marked.Count == 0)
+            return unknown > 0 && unknown == content.Children.Count ? "Not known: no family was asked yet." : $"No care note is entered.{rest}";
+        return content.Care == FolderCare.InWords ? $"{string.Join(",  ", marked)}.{rest}" : $"{string.Join(",  ", marked)}. They are on the laptop, under its lock.{rest}";
     }
 
     private static double Ring(Page page, string number, double y)

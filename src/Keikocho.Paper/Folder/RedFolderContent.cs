@@ -38,8 +38,10 @@ public sealed record FolderNote(string Heading, string Text);
 /// <param name="Notes">Care notes; empty for none, and where they are left out.</param>
 /// <param name="Care">How it stands with care notes, in a sentence; null where the notes say it all.</param>
 /// <param name="HasNotes">There are care notes, in words here or not.</param>
+/// <param name="NotAsked">Nobody has asked the family: that there is no note says nothing.</param>
 public sealed record FolderChild(
-    int Number, string First, string? Second, string FullName, string? Age, IReadOnlyList<FolderContact> Contacts, IReadOnlyList<FolderNote> Notes, string? Care, bool HasNotes);
+    int Number, string First, string? Second, string FullName, string? Age, IReadOnlyList<FolderContact> Contacts, IReadOnlyList<FolderNote> Notes, string? Care, bool HasNotes,
+    bool NotAsked = false);
 
 /// <summary>The children of one register.</summary>
 /// <param name="Name">The programme, and its hour where the folder is for one evening.</param>

@@ -1,5 +1,4 @@
 using System.Net;
-using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Keikocho.App.Tests.Shell;
 using Keikocho.Store.People;

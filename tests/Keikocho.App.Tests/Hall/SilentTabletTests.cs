@@ -1,7 +1,6 @@
 using System.Net;
 using Keikocho.App.Mat;
 using Keikocho.Store.People;
-using Keikocho.Testing;
 
 namespace Keikocho.App.Tests.Hall;
 

@@ -3,6 +3,7 @@ using Keikocho.App.Tests.Students;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
+using Keikocho.Store.Calendar;
 using Keikocho.Store.Syllabus;
 using Keikocho.Testing;
 using UglyToad.PdfPig;
@@ -204,6 +205,44 @@ public sealed class SheetPapersTests
         Assert.DoesNotContain(">White</option>", html, StringComparison.Ordinal);
         Assert.Contains(">Wren</option>", html, StringComparison.Ordinal);
         Assert.Contains("formaction=\"/papers/parents-page.pdf\"", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_several_programmes_are_tested_one_programmes_children_are_offered_at_a_time()
+    {
+        await using var club = await ReadyAsync();
+        await club.JoinOfTheExampleAsync();
+        await club.JoinAsync("Wren", "Vale", new DateOnly(2026, 5, 12));
+        var teen = await club.JoinAsync("Anselm", "Bracken", new DateOnly(2026, 5, 12));
+        var test = await club.House.Writer.RunAsync(session =>
+        {
+            var teens = new ProgrammeRow { Club = session.Club, Id = session.NewId(), Name = "Teens", Position = 2, LadderId = club.Ladder };
+            session.Db.Programmes.Add(teens);
+            session.Db.SaveChanges();
+            var test = new PromotionTestRow { Club = session.Club, Id = session.NewId(), ProgrammeId = teens.Id, Date = SpringClub.NextTest };
+            session.Db.PromotionTests.Add(test);
+            session.Db.Enrolments.Add(new EnrolmentRow { Club = session.Club, Id = session.NewId(), PersonId = teen, ProgrammeId = teens.Id, From = SpringClub.FirstLesson, Position = 1, CountsFrom = SpringClub.FirstLesson });
+            session.Db.Clubs.Single().CalendarRevision++;
+            session.Db.Clubs.Single().PeopleRevision++;
+            session.Db.SaveChanges();
+            return test.Id;
+        }, SpringClub.Stop);
+
+        var juniors = await club.TextAsync("/papers");
+        Assert.Equal(["Wren H.", "Wren V.", "Anselm"], Offered(juniors, "child").Skip(1));
+        Assert.Equal(["Juniors", "Teens"], Offered(juniors, "one-programme"));
+        Assert.Equal(["Saturday 30 May 2026, Juniors", "Saturday 25 July 2026, Juniors"], Offered(juniors, "one-test"));
+        var teens = await club.TextAsync($"/papers?test={test}");
+        Assert.Equal(["Anselm"], Offered(teens, "child").Skip(1));
+        Assert.Equal(["Saturday 25 July 2026, Teens"], Offered(teens, "one-test"));
+        Assert.Contains($"<option value=\"{test}\" selected>Teens</option>", teens, StringComparison.Ordinal);
+        Assert.Equal(3, Offered(teens, "sheets-test").Count);
+    }
+
+    private static List<string> Offered(string html, string select)
+    {
+        var from = html.IndexOf($"<select id=\"{select}\"", StringComparison.Ordinal);
+        return [.. html[from..html.IndexOf("</select>", from, StringComparison.Ordinal)].Split("</option>")[..^1].Select(o => o[(o.LastIndexOf('>') + 1)..])];
     }
 
     private static async Task<SpringClub> ReadyAsync()

@@ -42,6 +42,22 @@ public sealed class RedFolderPaperTests
         Assert.DoesNotContain("Peanuts", Text(without, size), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(0, false, "No care note is entered.")]
+    [InlineData(1, false, "No care note is entered. One family was never asked.")]
+    [InlineData(2, false, "No care note is entered. 2 families were never asked.")]
+    [InlineData(3, false, "Not known: no family was asked yet.")]
+    [InlineData(2, true, "3 Child3. 2 families were never asked.")]
+    public void The_first_page_never_says_that_a_child_has_nothing_where_nobody_asked(int notAsked, bool noted, string line)
+    {
+        var folder = Folder() with
+        {
+            Registers = [],
+            Children = [.. Enumerable.Range(1, 3).Select(n => new FolderChild(n, $"Child{n}", null, $"Child{n} Name", null, [], [], null, noted && n == 3, n <= notAsked))],
+        };
+        Assert.Contains(line, Text(folder, PaperSize.A4), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_child_is_one_block_on_one_page_however_many_there_are()
     {
