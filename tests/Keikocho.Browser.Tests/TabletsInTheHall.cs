@@ -24,6 +24,12 @@ internal sealed class TabletsInTheHall : IAsyncDisposable
 
     public Uri Door { get; }
 
+    /// <summary>The laptop itself, on the loopback.</summary>
+    public Uri Laptop => app.Address;
+
+    /// <summary>The laptop's clock.</summary>
+    public FixedTime Time => time;
+
     public ClubHouse House => app.App.Services.GetRequiredService<ClubHouse>();
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;

@@ -76,6 +76,7 @@ public static class DemoClub
             Togethers = evenings.Togethers,
             Knocks = knocks.Knocks,
             KnockLines = knocks.Lines,
+            NearMisses = knocks.NearMisses,
             Trail = trail,
             Registers = registers,
         };

@@ -51,11 +51,13 @@ internal sealed class DemoKnocks
             "Cold cloth, an adult beside her until she was collected. Her mother was rung at once.", "the mother, at the door");
         Add(running, KnockLine.FreeFrom, day.AddDays(2), "the mother, by phone", day.AddDays(3), 18 * 60);
         Off(running);
+        Near(making.Kept[0].Last(l => l.Row.Date <= making.Today.AddDays(-12) && l.Row.ClosureId is null));
     }
 
     public List<DemoKnock> Marks { get; } = [];
     public List<KnockRow> Knocks { get; } = [];
     public List<KnockLineRow> Lines { get; } = [];
+    public List<NearMissRow> NearMisses { get; } = [];
     public List<StandDownRow> StandDowns { get; } = [];
 
     /// <summary>The knocks of a lesson.</summary>
@@ -81,6 +83,22 @@ internal sealed class DemoKnocks
             MadeAt = madeAt,
         });
         return knock;
+    }
+
+    private void Near(DemoLesson lesson)
+    {
+        var madeAt = LondonTime.At(lesson.Row.Date, lesson.Hour.End + 8);
+        NearMisses.Add(new NearMissRow
+        {
+            Club = 1,
+            Id = making.Ids.Of(DemoPart.NearMiss, madeAt, 0),
+            On = lesson.Row.Date,
+            At = DemoMaking.Time(lesson.Hour.HalfTime + 12),
+            Activity = (int)KnockActivity.Throwing,
+            Words = Seal.Close("Two pairs threw toward each other beside the pillar and stopped a hand’s breadth apart. The line was moved."),
+            ById = head,
+            MadeAt = madeAt,
+        });
     }
 
     // What is written on the evening itself.

@@ -105,6 +105,8 @@ public sealed class DemoRows
     public required IReadOnlyList<KnockRow> Knocks { get; init; }
     /// <summary>Their accident records.</summary>
     public required IReadOnlyList<KnockLineRow> KnockLines { get; init; }
+    /// <summary>Near misses.</summary>
+    public required IReadOnlyList<NearMissRow> NearMisses { get; init; }
     /// <summary>The trail with its chain.</summary>
     public required IReadOnlyList<TrailRow> Trail { get; init; }
     /// <summary>The registers by date and start, up to yesterday; made anew, and alike, each time they are walked through.</summary>

@@ -85,6 +85,7 @@ internal static class DemoTrail
     {
         foreach (var knock in knocks.Knocks) say(knock.MadeAt, TrailKind.KnockMade, knock.Id, head, laptop);
         foreach (var line in knocks.Lines) say(line.MadeAt, TrailKind.KnockLineAdded, line.KnockId, line.ById, line.DeviceId);
+        foreach (var near in knocks.NearMisses) say(near.MadeAt, TrailKind.NearMissEntered, near.Id, near.ById, laptop);
         foreach (var showing in evenings.Showings) say(showing.MadeAt, TrailKind.ShowingChanged, showing.LessonId, showing.ById, laptop);
         foreach (var round in evenings.Togethers.DistinctBy(t => (t.LessonId, t.Round))) say(round.MadeAt, TrailKind.TogetherChanged, round.LessonId, head, laptop);
         foreach (var wish in evenings.KeepTogethers)

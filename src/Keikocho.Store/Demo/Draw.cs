@@ -50,5 +50,5 @@ internal enum DemoPart
     Club = 1, Hall, Device, Person, Family, Contact, Registration, Consent, Duty, KeepApart, Programme, WeeklyHour, Term, Closure, Evening,
     Lesson, Test, Enrolment, Crossing, Mark, TabletMark, Ladder, Rank, Award, Salt, Attendance, Promotion, Birth, Name, Joining, Papers,
     Edition, Item, AgeRule, StandDown, AgreedWay, Overrule, Progress, Seen, Falls, Actor,
-    Knock, KnockLine, Showing, Together, KeepTogether, Obstacle,
+    Knock, KnockLine, Showing, Together, KeepTogether, Obstacle, NearMiss,
 }

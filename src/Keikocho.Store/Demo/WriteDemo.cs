@@ -109,6 +109,7 @@ public static class WriteDemo
         writer.Write(rows.Togethers);
         writer.Write(rows.Knocks);
         writer.Write(rows.KnockLines);
+        writer.Write(rows.NearMisses);
         writer.Write(rows.Trail);
         // The history before is the demo's; this line says when it came in.
         var arrival = new TrailRow { Club = rows.Club.Club, Number = rows.Trail[^1].Number + 1, At = now, Kind = TrailKind.Restored, SubjectId = rows.Club.Id };

@@ -36,6 +36,7 @@ public sealed class DemoEveningPromises
     public void One_knock_was_recovered_from_by_the_rule_and_one_child_is_still_off_the_mat() => Always(made =>
     {
         Assert.Equal(2, made.Rows.Knocks.Count);
+        Assert.True(Assert.Single(made.Rows.NearMisses).On < made.Today);
         Assert.All(made.Rows.Knocks, k =>
         {
             var mark = Assert.Single(made.Registers.SelectMany(r => r.Marks), m => m.Id == k.Id);

@@ -53,6 +53,7 @@ public abstract class WrittenDemoSpecification
         Same(Rows.Showings, await db.Showings.ToListAsync(Cancel));
         Same(Rows.Togethers, await db.Togethers.ToListAsync(Cancel));
         Same(Rows.Knocks, await db.Knocks.ToListAsync(Cancel));
+        Same(Rows.NearMisses, await db.NearMisses.ToListAsync(Cancel));
         Same(Rows.KnockLines, await db.KnockLines.ToListAsync(Cancel));
         Same(Rows.Programmes, await db.Programmes.ToListAsync(Cancel));
         Same(Rows.WeeklyHours, await db.WeeklyHours.ToListAsync(Cancel));
