@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
 using Keikocho.App.Evening;
-using Keikocho.App.Shared;
 using Keikocho.Core.Kernel;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Club;

@@ -1,7 +1,6 @@
 using Keikocho.Core.Evening;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Kernel;
-using Keikocho.Store.Marks;
 using Keikocho.Store.Safety;
 
 namespace Keikocho.Store.Tests.Demo;
