@@ -179,10 +179,10 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         await Taps(tablet, "All here", "Adam B.", "Alice");
         await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop");
         await tablet.Locator("a[href='#pairs']").ClickAsync();
-        await tablet.GetByRole(AriaRole.Button, new() { Name = "Main group" }).ClickAsync(new() { Timeout = 20_000 });
-        await tablet.GetByRole(AriaRole.Button, new() { Name = "Holds" }).ClickAsync(new() { Timeout = 20_000 });
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Main group" }).ClickAsync(new() { Timeout = 60_000 });
+        await tablet.GetByRole(AriaRole.Button, new() { Name = "Holds" }).ClickAsync(new() { Timeout = 60_000 });
         var pairs = tablet.Locator(".mat-pairs li");
-        await pairs.First.WaitForAsync(new() { Timeout = 20_000 });
+        await pairs.First.WaitForAsync(new() { Timeout = 60_000 });
         var before = await pairs.AllInnerTextsAsync();
         var one = before[^1].Split(" – ")[0];
         await tablet.Context.SetOfflineAsync(true);

@@ -90,6 +90,8 @@ public static class FilledRows
             object? value = property.Name == nameof(IClubRow.Club) ? club
                 : sparse && property.IsNullable ? null
                 : ValueOf(Nullable.GetUnderlyingType(property.ClrType) ?? property.ClrType, ++number);
+            // What only the club's lock closes has no other form.
+            if (value is not null && property.PropertyInfo!.IsDefined(typeof(ClosedByLockAttribute), inherit: false)) value = new Sealed<string>([1, .. SHA512.HashData(BitConverter.GetBytes(number))]);
             property.PropertyInfo!.SetValue(row, value);
         }
 

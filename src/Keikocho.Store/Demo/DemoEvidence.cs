@@ -45,7 +45,7 @@ internal sealed class DemoEvidence
         var kept = making.Kept[lesson.Hour.Programme];
         var isBeginner = awards.StepOn(person, lesson.Row.Date) == 0;
         var at = Draw.About(making.Seed, DemoPart.Actor, lesson.Number, isBeginner ? 1 : 0).Below(100);
-        // What a leader, and an assistant who may not sign off, saw at the last two lessons waits to be confirmed.
+        // What a leader saw at the last lesson waits to be confirmed; at the one before it was an assistant who may not sign off.
         if (isBeginner && lesson.Number == kept[^1].Number) return Eyes(cast.Leaders[0].Id);
         if (isBeginner && lesson.Number == kept[^2].Number) return Eyes(cast.Adults[3].Id);
         // At the beginners' end an assistant, one who may not sign off, or a leader; with the main group mostly the instructors.
@@ -55,7 +55,7 @@ internal sealed class DemoEvidence
     }
 
     /// <summary>Whether the head instructor stood behind the suggestions of a lesson that same evening; those of the last lessons wait.</summary>
-    public bool AreConfirmed(DemoLesson lesson) => making.Kept[lesson.Hour.Programme] is var kept && lesson.Row.Date < kept[^3].Row.Date;
+    public bool AreConfirmed(DemoLesson lesson) => making.Kept[lesson.Hour.Programme] is var kept && lesson.Row.Date < kept[^1].Row.Date;
 
     private DemoEyes Eyes(Guid person) => new(person, rights[person].Sightings, rights[person].Falls);
 
