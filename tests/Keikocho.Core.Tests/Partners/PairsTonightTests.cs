@@ -102,7 +102,10 @@ public sealed class PairsTonightTests
         PartnersActivity[] instead = [new("turn-ins", false, 25), new("holds", false, 40)];
         var question = Mats.Seven with
         {
-            Children = [.. "ABCD".Select((letter, i) => Mats.Child(letter, letter == 'D' ? 36 : 24 + i, 8) with { MayFall = false })], Together = [], KeepApart = [], Instead = instead,
+            Children = [.. "ABCD".Select((letter, i) => Mats.Child(letter, letter == 'D' ? 36 : 24 + i, 8) with { MayFall = false })],
+            Together = [],
+            KeepApart = [],
+            Instead = instead,
         };
         Assert.Equal(
             ["Nobody here may be thrown tonight: for throwing no fall gate is open. In turn-ins there is a place for all but C and D, in holds for everybody."],

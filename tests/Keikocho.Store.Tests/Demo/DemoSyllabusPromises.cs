@@ -1,9 +1,9 @@
 using Keikocho.Core.Evening;
 using Keikocho.Core.Safety;
 using Keikocho.Core.Syllabus;
-using Keikocho.Store.Safety;
 using Keikocho.Store.Kernel;
 using Keikocho.Store.Marks;
+using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
 namespace Keikocho.Store.Tests.Demo;
