@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Sightings;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Marks;
 
@@ -21,7 +22,7 @@ public sealed record SuggestedItem(string Heading, bool IsTicked, ImmutableArray
 public static class SuggestedOfEvening
 {
     /// <summary>Falls first, then critical items, then the others in the order of the edition.</summary>
-    public static ImmutableArray<SuggestedItem> Of(OpenClub club, IReadOnlyList<MarkRow> marks, EveningItems items, EveningNames names)
+    public static ImmutableArray<SuggestedItem> Of(OpenClub club, IReadOnlyList<MarkRow> marks, ItemsOfLadders items, EveningNames names)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(marks);
@@ -41,7 +42,7 @@ public static class SuggestedOfEvening
         ];
     }
 
-    private static string What(EveningItems items, StandingMark mark)
+    private static string What(ItemsOfLadders items, StandingMark mark)
     {
         if (mark.Mark.ItemId != MarkCode.Falls) return EvidenceCode.WordOf(mark.Code) is { } word ? items.Word(mark.Mark.ItemId!.Value, word) : "";
         var (way, stage, clean) = EvidenceCode.FallOf(mark.Code);
