@@ -22,17 +22,7 @@ public sealed class FifteenMinutesTests(Browser browser)
         var page = window.Page;
 
         // Name and evenings.
-        await page.GotoAsync("/");
-        await page.GetByLabel("Name of the club").FillAsync("Two Locks Judo Club");
-        await page.GetByLabel("Your first name").FillAsync("Ottoline");
-        await page.GetByLabel("Your family name").FillAsync("Marsh");
-        await page.GetByLabel("Time zone").SelectOptionAsync("Europe/London");
-        await page.Locator("#weekday1").SelectOptionAsync("Tuesday");
-        await page.Locator("#weekday2").SelectOptionAsync("Thursday");
-        await page.Locator("#termFrom").FillAsync("2026-09-01");
-        await page.Locator("#termTo").FillAsync("2026-12-18");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Open the notebook" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("The first evening");
+        await FreshClub.OpenTheNotebookAsync(page, "Two Locks Judo Club");
         Assert.Empty(await window.AxeAsync());
 
         // The size of the mat.

@@ -31,7 +31,7 @@ public sealed class WhoIsReadyTests(Browser browser)
         await using var app = await FreshClub.StartAsync(time);
         await using var window = await browser.OpenAsync(app.Address);
         var page = window.Page;
-        await OpenTheNotebookAsync(page);
+        await FreshClub.OpenTheNotebookAsync(page, "Lockside Judo");
         await OwnFiles.ReadInAsync(window, "messy-roster.xlsx", new Dictionary<string, string>(StringComparer.Ordinal) { ["rank-place:stripy"] = "leave-out" });
         await OwnFiles.ReadInAsync(window, "messy-register.xlsx");
         await LadderAsync(window);
@@ -155,21 +155,6 @@ public sealed class WhoIsReadyTests(Browser browser)
     }
 
     private static string Squeezed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
-
-    private static async Task OpenTheNotebookAsync(IPage page)
-    {
-        await page.GotoAsync("/");
-        await page.GetByLabel("Name of the club").FillAsync("Lockside Judo");
-        await page.GetByLabel("Your first name").FillAsync("Ottoline");
-        await page.GetByLabel("Your family name").FillAsync("Marsh");
-        await page.GetByLabel("Time zone").SelectOptionAsync("Europe/London");
-        await page.Locator("#weekday1").SelectOptionAsync("Tuesday");
-        await page.Locator("#weekday2").SelectOptionAsync("Thursday");
-        await page.Locator("#termFrom").FillAsync("2026-09-01");
-        await page.Locator("#termTo").FillAsync("2026-12-18");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Open the notebook" }).ClickAsync();
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("The first evening");
-    }
 
     // The ladder as a text, one either-or and one condition through the page, published from the term's first day.
     private static async Task LadderAsync(Window window)

@@ -9,6 +9,9 @@ public abstract class StoreHost : IAsyncDisposable
     protected static readonly DateTimeOffset Now = new(2026, 3, 3, 17, 30, 0, 125, TimeSpan.Zero);
 
     public abstract Task<Engine> EmptyAsync();
+
+    /// <summary>A place for a club that nothing was made in yet; on PostgreSQL one of several clubs.</summary>
+    public abstract Task<Engine> FreshAsync();
     public abstract ValueTask DisposeAsync();
 }
 
@@ -20,10 +23,16 @@ public sealed class SqliteHost : StoreHost
 
     public override async Task<Engine> EmptyAsync()
     {
-        var engine = new SqliteEngine(Folder.File($"club{made.Count}.keikocho"));
-        made.Add(engine);
+        var engine = await FreshAsync();
         await engine.UpgradeAsync(Now, TestContext.Current.CancellationToken);
         return engine;
+    }
+
+    public override Task<Engine> FreshAsync()
+    {
+        var engine = new SqliteEngine(Folder.File($"club{made.Count}.keikocho"));
+        made.Add(engine);
+        return Task.FromResult<Engine>(engine);
     }
 
     public override ValueTask DisposeAsync()
@@ -42,6 +51,13 @@ public sealed class PostgresHost(PostgresDatabase database) : StoreHost
     {
         await using (var template = new PostgresEngine(database.ConnectionString)) await template.UpgradeAsync(Now, TestContext.Current.CancellationToken);
         var engine = new PostgresEngine(await database.AnotherAsync(copy: true));
+        made.Add(engine);
+        return engine;
+    }
+
+    public override async Task<Engine> FreshAsync()
+    {
+        var engine = new PostgresEngine(await database.AnotherAsync(), 3);
         made.Add(engine);
         return engine;
     }

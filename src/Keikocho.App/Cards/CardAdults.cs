@@ -1,4 +1,5 @@
 using Keikocho.App.Club;
+using Keikocho.App.Evening;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
@@ -36,8 +37,8 @@ public sealed record CardAdults(IReadOnlyList<(CardAdult Adult, DutyKind Duty)> 
         var anyHere = duties.Any(d => WordOf(d.PersonId) == AttendanceWord.Present);
         // Before the bow somebody who is not marked may still come; from the bow on only who is here counts.
         var here = duties.Where(d => WordOf(d.PersonId) == AttendanceWord.Present || ((!hasBegun || !anyHere) && WordOf(d.PersonId) == AttendanceWord.Untouched)).ToList();
-        var present = here.Select(d => (Duty: d, Adult: Present(book, lesson, d))).ToList();
-        var ages = children.Select(c => new ChildrenAtEnd(c.End, AgeOn(book.Person(c.Person)?.Born, lesson.Date))).ToList();
+        var present = here.Select(d => (Duty: d, Adult: AgesOfEvening.Adult(book, d, lesson.Date))).ToList();
+        var ages = children.Select(c => AgesOfEvening.Child(book, c.Person, c.End, lesson.Date)).ToList();
         var sum = EnoughAdults.Count(new AdultsSnapshot(lesson.Date, ages, [.. present.Select(p => p.Adult)], null, ClubRules.Adults(book, lesson.Date)));
         var missing = duties.Any(d => WordOf(d.PersonId) is AttendanceWord.Absent or AttendanceWord.Excused or AttendanceWord.Left);
         return new CardAdults(
@@ -65,13 +66,4 @@ public sealed record CardAdults(IReadOnlyList<(CardAdult Adult, DutyKind Duty)> 
             (beginners.Count <= main.Count ? beginners : main).Add(adult);
         return (beginners, main);
     }
-
-    private static AdultPresent Present(ClubBook book, LessonRow lesson, DutyRow duty)
-    {
-        var person = book.Person(duty.PersonId)!;
-        return new AdultPresent(
-            person.CallName, null, AgeOn(person.Born, lesson.Date) is { } age ? age < 18 : duty.Kind == DutyKind.JuniorLeader || !person.SeenAdult, duty.VettedUntil, duty.FirstAidUntil);
-    }
-
-    private static int? AgeOn(DateOnly? born, DateOnly day) => born is { } date && date <= day ? Age.On(date, day, LeapBirthday.FirstMarch) : null;
 }

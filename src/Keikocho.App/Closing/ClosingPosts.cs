@@ -53,7 +53,7 @@ public static class ClosingPosts
         if (!Guid.TryParse(form["command"], out var command)) return Results.BadRequest();
         // Only what waits on this evening is confirmed; what somebody else has settled meanwhile is left as it is.
         var lessons = EveningLesson.SameEvening(club.Book, lesson);
-        var waiting = SuggestedOfEvening.Of(club, MarksOfLessons.Of(club.Reading, [.. lessons.Select(l => l.Id)]), new EveningItems(club.Book, lessons), new EveningNames(club, lessons))
+        var waiting = SuggestedOfEvening.Of(club, MarksOfLessons.Of(club.Reading, [.. lessons.Select(l => l.Id)]), new ItemsOfLadders(club.Book, lessons.Select(l => club.Book.Programme(l.ProgrammeId)?.LadderId)), new EveningNames(club, lessons))
             .SelectMany(i => i.Suggestions).Select(s => s.Mark).ToHashSet();
         Guid[] marks = [.. form["mark"].Select(m => Guid.TryParse(m, out var id) ? id : Guid.Empty).Where(waiting.Contains).Distinct()];
         var back = $"{ClosingAddress.Of(lesson.Id)}#suggestions";

@@ -3,6 +3,7 @@ using Keikocho.App.Club;
 using Keikocho.App.Evening;
 using Keikocho.App.Hall;
 using Keikocho.App.Roll;
+using Keikocho.App.Sightings;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Calendar;
@@ -56,7 +57,7 @@ public sealed record ClosingView(
         var lessons = EveningLesson.SameEvening(book, lesson);
         var marks = MarksOfLessons.Of(club.Reading, [.. lessons.Select(l => l.Id)]);
         var tablets = book.HallOf(lesson) is { } hall ? JoinReader.OfEvening(club.Reading, lesson.Date, hall.Id) : [];
-        var items = new EveningItems(book, lessons);
+        var items = new ItemsOfLadders(book, lessons.Select(l => book.Programme(l.ProgrammeId)?.LadderId));
         var names = new EveningNames(club, lessons);
         var (roll, fullNames, _, _) = EveningRoll.Take(club, lesson);
         Guid[] here = [.. roll.Here.Where(p => !p.IsAdult).Select(p => p.Person.Value)];

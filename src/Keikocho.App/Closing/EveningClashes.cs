@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Sightings;
 using Keikocho.Core.Evening;
 using Keikocho.Core.Kernel;
 using Keikocho.Core.Safety;
@@ -15,7 +16,7 @@ public static class EveningClashes
     private static readonly PersonId AFile = new(Guid.Empty);
 
     /// <summary>A sentence each, in register order.</summary>
-    public static ImmutableArray<string> Of(OpenClub club, IReadOnlyList<LessonRow> lessons, IReadOnlyList<MarkRow> marks, IReadOnlyList<JoinRow> tablets, EveningItems items, EveningNames names)
+    public static ImmutableArray<string> Of(OpenClub club, IReadOnlyList<LessonRow> lessons, IReadOnlyList<MarkRow> marks, IReadOnlyList<JoinRow> tablets, ItemsOfLadders items, EveningNames names)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(lessons);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Keikocho.App.Club;
+using Keikocho.App.Sightings;
 using Keikocho.Core.Safety;
 using Keikocho.Store.Marks;
 
@@ -22,7 +23,7 @@ public sealed record SuggestedItem(string Heading, bool IsTicked, ImmutableArray
 public static class SuggestedOfEvening
 {
     /// <summary>Falls first, then critical items, then the others in the order of the edition.</summary>
-    public static ImmutableArray<SuggestedItem> Of(OpenClub club, IReadOnlyList<MarkRow> marks, EveningItems items, EveningNames names)
+    public static ImmutableArray<SuggestedItem> Of(OpenClub club, IReadOnlyList<MarkRow> marks, ItemsOfLadders items, EveningNames names)
     {
         ArgumentNullException.ThrowIfNull(club);
         ArgumentNullException.ThrowIfNull(marks);
@@ -42,7 +43,7 @@ public static class SuggestedOfEvening
         ];
     }
 
-    private static Suggestion Of(OpenClub club, EveningItems items, EveningNames names, StandingMark mark)
+    private static Suggestion Of(OpenClub club, ItemsOfLadders items, EveningNames names, StandingMark mark)
     {
         var child = names.Of(mark.Mark.PersonId);
         var by = mark.Mark.ById is { } id && club.Book.Person(id) is { IsErased: false } person ? $"by {person.CallName}" : "";

@@ -68,14 +68,17 @@ public sealed record ItemChoice(ImmutableArray<ItemGroup> Groups, ItemGroup? Fro
     }
 
     /// <summary>Every item of an edition that may be marked; falls are falls and have a grid of their own.</summary>
-    public static ImmutableArray<GridItem> ItemsOf(ClubBook book, Edition edition)
+    public static ImmutableArray<GridItem> ItemsOf(ClubBook book, Edition edition) => [.. AllOf(book, edition).Where(i => i.Item.Kind != ItemKind.Fall)];
+
+    /// <summary>Every item of an edition, falls too, in its order.</summary>
+    internal static IEnumerable<GridItem> AllOf(ClubBook book, Edition edition)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(edition);
         var critical = edition.Ranks.SelectMany(r => r.Requirements).Where(q => q.Critical).SelectMany(q => Named(q.Ask)).ToHashSet(StringComparer.Ordinal);
-        return [.. edition.Items.Where(i => i.Kind != ItemKind.Fall).DistinctBy(i => i.Key)
+        return edition.Items.DistinctBy(i => i.Key)
             .Select(i => (Item: i, Id: book.ItemId(i.Key))).Where(i => i.Id is not null)
-            .Select(i => new GridItem(i.Id!.Value, i.Item, critical.Contains(i.Item.Key) || i.Item.Safety))];
+            .Select(i => new GridItem(i.Id!.Value, i.Item, critical.Contains(i.Item.Key) || i.Item.Safety));
     }
 
     private static IReadOnlyList<string> Named(Ask ask) => ask switch

@@ -78,7 +78,7 @@ public sealed record StudentSeen(
         ArgumentNullException.ThrowIfNull(person);
         ArgumentNullException.ThrowIfNull(evidence);
         var (book, today) = (club.Book, club.Today);
-        var names = new ItemNames(book, programme);
+        var names = new ItemsOfLadders(book, programme.LadderId);
         var history = EvidenceReader.HistoryOf(club.Reading, person.Id);
         var marks = history.Standing;
         List<DutyRow> duties = club.Acting is { } acts ? [.. book.DutiesOn(today).Where(d => d.PersonId == acts.Id)] : [];
@@ -139,7 +139,7 @@ public sealed record StudentSeen(
     private static bool IsClosed(ClubBook book, Guid programme, DateOnly day) =>
         book.LessonsOn(day).Where(l => l.ProgrammeId == programme).ToList() is { Count: > 0 } lessons && lessons.All(l => l.ClosureId is not null);
 
-    private static SeenMarkLine Mark(ClubBook book, ItemNames names, StandingMark mark, DateOnly on, ImmutableArray<(string, string)> instead)
+    private static SeenMarkLine Mark(ClubBook book, ItemsOfLadders names, StandingMark mark, DateOnly on, ImmutableArray<(string, string)> instead)
     {
         var by = mark.Mark.ById is { } adult ? By(book, adult) : ", from a file";
         var closed = book.Lesson(mark.Mark.LessonId) is { ClosureId: not null } ? "; the lesson was closed afterwards" : "";
@@ -149,18 +149,18 @@ public sealed record StudentSeen(
     }
 
     /// <summary>"O-goshi: good", "Fall backward, stage 3 (standing): clean".</summary>
-    private static string What(ItemNames names, Guid item, int code)
+    private static string What(ItemsOfLadders names, Guid item, int code)
     {
         if (item != MarkCode.Falls) return $"{names.Name(item)}{(names.Name(item).EndsWith('?') ? "" : ":")} {Word(names, item, code)}";
         var (way, stage, _) = EvidenceCode.FallOf(code);
         return $"Fall {FallWords.Of(way)}, {FallWords.Stage(stage)}: {Word(names, item, code)}";
     }
 
-    private static string Word(ItemNames names, Guid item, int code) => item == MarkCode.Falls
+    private static string Word(ItemsOfLadders names, Guid item, int code) => item == MarkCode.Falls
         ? EvidenceCode.FallOf(code).Clean ? "clean" : "head touched"
         : EvidenceCode.WordOf(code) is { } word ? SeenWords.Of(word, names.Kind(item)) : "";
 
-    private static ImmutableArray<(string Value, string Words)> Instead(ItemNames names, StandingMark mark, SignOff may, Guid? acting)
+    private static ImmutableArray<(string Value, string Words)> Instead(ItemsOfLadders names, StandingMark mark, SignOff may, Guid? acting)
     {
         var item = mark.Mark.ItemId!.Value;
         var isFall = item == MarkCode.Falls;
@@ -170,7 +170,7 @@ public sealed record StudentSeen(
         return [.. all.Where(c => c.Words != now), (SeenWords.Nothing, "nothing was to be marked")];
     }
 
-    private static string Change(OpenClub club, ItemNames names, SeenChange change)
+    private static string Change(OpenClub club, ItemsOfLadders names, SeenChange change)
     {
         var (before, after) = (EvidenceCode.Says(change.Before)!.Value.Code, EvidenceCode.Says(change.After)?.Code ?? 0);
         var item = change.Before.ItemId!.Value;
@@ -203,27 +203,4 @@ public sealed record StudentSeen(
     }
 
     private static string By(ClubBook book, Guid adult) => book.Person(adult) is { IsErased: false } person ? $" by {person.FullName}" : "";
-
-    /// <summary>Names of items in the newest edition that has them.</summary>
-    private sealed class ItemNames
-    {
-        private readonly Dictionary<Guid, (Item Item, int Place)> items = [];
-        private readonly ClubBook book;
-
-        public ItemNames(ClubBook book, ProgrammeRow programme)
-        {
-            this.book = book;
-            foreach (var edition in book.EditionsOf(programme.LadderId))
-            {
-                for (var place = 0; place < edition.Edition.Items.Count; place++)
-                    if (book.ItemId(edition.Edition.Items[place].Key) is { } id) items[id] = (edition.Edition.Items[place], place);
-            }
-        }
-
-        public string Name(Guid id) => items.TryGetValue(id, out var known) ? known.Item.Name : book.ItemKey(id) ?? "an item that is gone";
-
-        public ItemKind Kind(Guid id) => items.TryGetValue(id, out var known) ? known.Item.Kind : ItemKind.Throw;
-
-        public int Place(Guid id) => items.TryGetValue(id, out var known) ? known.Place : int.MaxValue;
-    }
 }

@@ -9,7 +9,6 @@ using Keikocho.Core.Safety;
 using Keikocho.Store.Book;
 using Keikocho.Store.Calendar;
 using Keikocho.Store.Marks;
-using Keikocho.Store.People;
 using Keikocho.Store.Safety;
 using Keikocho.Store.Syllabus;
 
@@ -151,21 +150,10 @@ public sealed record TonightView(
         ClubBook book, LessonRow lesson, Dictionary<Guid, AttendanceRow> states, IEnumerable<(Guid Person, MatEnd End)> children)
     {
         bool Here(Guid person) => states.GetValueOrDefault(person)?.Word == AttendanceWord.Present;
-        var byAge = children.Where(c => Here(c.Person)).Select(c => new ChildrenAtEnd(c.End, AgeOn(book.Person(c.Person)!.Born, lesson.Date))).ToList();
-        var present = book.DutiesOn(lesson.Date).DistinctBy(d => d.PersonId).Where(d => Here(d.PersonId)).Select(d =>
-        {
-            var person = book.Person(d.PersonId)!;
-            return new AdultPresent(
-                person.CallName,
-                null,
-                AgeOn(person.Born, lesson.Date) is { } age ? age < 18 : d.Kind == DutyKind.JuniorLeader || !person.SeenAdult,
-                d.VettedUntil,
-                d.FirstAidUntil);
-        }).ToList();
+        var byAge = children.Where(c => Here(c.Person)).Select(c => AgesOfEvening.Child(book, c.Person, c.End, lesson.Date)).ToList();
+        var present = book.DutiesOn(lesson.Date).DistinctBy(d => d.PersonId).Where(d => Here(d.PersonId)).Select(d => AgesOfEvening.Adult(book, d, lesson.Date)).ToList();
         return EnoughAdults.Count(new AdultsSnapshot(lesson.Date, byAge, present, null, ClubRules.Adults(book, lesson.Date)));
     }
-
-    private static int? AgeOn(DateOnly? born, DateOnly day) => born is { } date && date <= day ? Age.On(date, day, LeapBirthday.FirstMarch) : null;
 
     private static string AdultsLineOf(AdultsAnswer adults, int childrenHere) => childrenHere == 0
         ? $"{adults.Hall.Have} here, no child yet"

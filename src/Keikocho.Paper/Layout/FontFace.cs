@@ -10,15 +10,16 @@ namespace Keikocho.Paper.Layout;
 /// </summary>
 internal sealed class FontFace
 {
+    private readonly Func<Stream> _open;
     private readonly FrozenDictionary<int, ushort> _glyphs;
     private readonly ushort[] _advances;
     private readonly double _unitsPerEm;
 
-    private FontFace(string family, bool bold, byte[] file, FrozenDictionary<int, ushort> glyphs, ushort[] advances, double unitsPerEm)
+    private FontFace(string family, bool bold, Func<Stream> open, FrozenDictionary<int, ushort> glyphs, ushort[] advances, double unitsPerEm)
     {
         Family = family;
         Bold = bold;
-        File = file;
+        _open = open;
         _glyphs = glyphs;
         _advances = advances;
         _unitsPerEm = unitsPerEm;
@@ -30,8 +31,15 @@ internal sealed class FontFace
     /// <summary>Bold, or regular.</summary>
     public bool Bold { get; }
 
-    /// <summary>The whole font file.</summary>
-    public byte[] File { get; }
+    /// <summary>The whole font file, read anew: the PDF library keeps what it needs of it, and who only looks for characters needs none.</summary>
+    public byte[] File
+    {
+        get
+        {
+            using var file = _open();
+            return Part(file, 0, (int)file.Length);
+        }
+    }
 
     /// <summary>The number of characters that have a glyph.</summary>
     public int CharacterCount => _glyphs.Count;
@@ -47,45 +55,47 @@ internal sealed class FontFace
         return _advances[Math.Min(glyph, _advances.Length - 1)] / _unitsPerEm;
     }
 
-    /// <summary>Reads a TrueType file.</summary>
-    public static FontFace Read(string family, bool bold, byte[] file)
+    /// <summary>Reads a TrueType file: of its megabytes, only the few tables that layout asks.</summary>
+    public static FontFace Read(string family, bool bold, Func<Stream> open)
     {
-        var tables = Tables(file);
-        var unitsPerEm = U16(file, Table(tables, "head") + 18);
-        var metrics = U16(file, Table(tables, "hhea") + 34);
-        var hmtx = Table(tables, "hmtx");
-        var advances = new ushort[metrics];
-        for (var i = 0; i < metrics; i++)
-            advances[i] = U16(file, hmtx + (4 * i));
-        return new FontFace(family, bold, file, Characters(file, Table(tables, "cmap")), advances, unitsPerEm);
-    }
-
-    private static Dictionary<string, int> Tables(byte[] file)
-    {
-        var tables = new Dictionary<string, int>(StringComparer.Ordinal);
-        for (var i = 0; i < U16(file, 4); i++)
+        using var file = open();
+        var count = U16(Part(file, 0, 12), 4);
+        var directory = Part(file, 12, 16 * count);
+        byte[] Table(string tag)
         {
-            var record = 12 + (16 * i);
-            tables[Encoding.ASCII.GetString(file, record, 4)] = S32(file, record + 8);
+            for (var record = 0; record < directory.Length; record += 16)
+                if (Encoding.ASCII.GetString(directory, record, 4) == tag)
+                    return Part(file, S32(directory, record + 8), S32(directory, record + 12));
+            throw new ArgumentException($"Not a TrueType font with a '{tag}' table.", nameof(open));
         }
 
-        return tables;
+        var unitsPerEm = U16(Table("head"), 18);
+        var advances = new ushort[U16(Table("hhea"), 34)];
+        var hmtx = Table("hmtx");
+        for (var i = 0; i < advances.Length; i++)
+            advances[i] = U16(hmtx, 4 * i);
+        return new FontFace(family, bold, open, Characters(Table("cmap")), advances, unitsPerEm);
     }
 
-    private static int Table(Dictionary<string, int> tables, string tag) =>
-        tables.TryGetValue(tag, out var at) ? at : throw new ArgumentException($"Not a TrueType font with a '{tag}' table.", nameof(tables));
+    private static byte[] Part(Stream file, int at, int length)
+    {
+        var part = new byte[length];
+        file.Position = at;
+        file.ReadExactly(part);
+        return part;
+    }
 
     // Format 12 (all of Unicode) where the font has it, else format 4 (the basic plane). OpenType 1.9, 'cmap'.
-    private static FrozenDictionary<int, ushort> Characters(byte[] file, int cmap)
+    private static FrozenDictionary<int, ushort> Characters(byte[] cmap)
     {
         int? four = null;
         int? twelve = null;
-        for (var i = 0; i < U16(file, cmap + 2); i++)
+        for (var i = 0; i < U16(cmap, 2); i++)
         {
-            var record = cmap + 4 + (8 * i);
-            var at = cmap + S32(file, record + 4);
-            var format = U16(file, at);
-            var unicode = U16(file, record) is 0 or 3;
+            var record = 4 + (8 * i);
+            var at = S32(cmap, record + 4);
+            var format = U16(cmap, at);
+            var unicode = U16(cmap, record) is 0 or 3;
             if (unicode && format == 12)
                 twelve = at;
             else if (unicode && format == 4)
@@ -94,11 +104,11 @@ internal sealed class FontFace
 
         var glyphs = new Dictionary<int, ushort>();
         if (twelve is { } wide)
-            ReadGroups(file, wide, glyphs);
+            ReadGroups(cmap, wide, glyphs);
         else if (four is { } narrow)
-            ReadSegments(file, narrow, glyphs);
+            ReadSegments(cmap, narrow, glyphs);
         else
-            throw new ArgumentException("The font has no Unicode character table.", nameof(file));
+            throw new ArgumentException("The font has no Unicode character table.", nameof(cmap));
         return glyphs.ToFrozenDictionary();
     }
 

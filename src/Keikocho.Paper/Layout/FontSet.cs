@@ -17,13 +17,13 @@ internal static class FontSet
     /// <summary>Height of a capital letter of the main font at size 1 (1567 of 2048 units in its OS/2 table).</summary>
     public const double CapitalHeight = 1567.0 / 2048;
 
-    private static readonly FontFace MainRegular = Load("BIZ UDPGothic", false, "BIZUDPGothic-Regular.ttf");
-    private static readonly FontFace MainBold = Load("BIZ UDPGothic", true, "BIZUDPGothic-Bold.ttf");
-    private static readonly FontFace MoreRegular = Load("Noto Sans", false, "NotoSans-Papers-Regular.ttf");
-    private static readonly FontFace MoreBold = Load("Noto Sans", true, "NotoSans-Papers-Bold.ttf");
+    private static readonly Lazy<FontFace> MainRegular = Load("BIZ UDPGothic", false, "BIZUDPGothic-Regular.ttf");
+    private static readonly Lazy<FontFace> MainBold = Load("BIZ UDPGothic", true, "BIZUDPGothic-Bold.ttf");
+    private static readonly Lazy<FontFace> MoreRegular = Load("Noto Sans", false, "NotoSans-Papers-Regular.ttf");
+    private static readonly Lazy<FontFace> MoreBold = Load("Noto Sans", true, "NotoSans-Papers-Bold.ttf");
 
     /// <summary>All faces, for the resolver and the tests.</summary>
-    public static IReadOnlyList<FontFace> Faces { get; } = [MainRegular, MainBold, MoreRegular, MoreBold];
+    public static IReadOnlyList<FontFace> Faces => [MainRegular.Value, MainBold.Value, MoreRegular.Value, MoreBold.Value];
 
     /// <summary>Splits text into runs of one font each. Line ends and tabs become spaces; marks that draw nothing are dropped.</summary>
     /// <param name="text">Any text.</param>
@@ -73,12 +73,12 @@ internal static class FontSet
     /// <summary>True when some font of ours draws the code point.</summary>
     public static bool Has(int codePoint) => Choose(codePoint, false, null) is not null;
 
-    private static FontFace Main(bool bold) => bold ? MainBold : MainRegular;
+    private static FontFace Main(bool bold) => (bold ? MainBold : MainRegular).Value;
 
     private static FontFace? Choose(int point, bool bold, FontFace? before)
     {
         var main = Main(bold);
-        var more = bold ? MoreBold : MoreRegular;
+        var more = (bold ? MoreBold : MoreRegular).Value;
         // A space stays with the word before it, so that a Cyrillic name is one run.
         if (point == ' ' && ReferenceEquals(before, more))
             return more;
@@ -97,5 +97,5 @@ internal static class FontSet
         point is 0x00AD or 0x034F or 0x061C or (>= 0x200B and <= 0x200F) or (>= 0x202A and <= 0x202E) or (>= 0x2060 and <= 0x206F)
             or (>= 0xFE00 and <= 0xFE0F) or 0xFEFF or (>= 0xE0000 and <= 0xE0FFF);
 
-    private static FontFace Load(string family, bool bold, string file) => FontFace.Read(family, bold, EmbeddedFile.Bytes(file));
+    private static Lazy<FontFace> Load(string family, bool bold, string file) => new(() => FontFace.Read(family, bold, () => EmbeddedFile.Open(file)));
 }

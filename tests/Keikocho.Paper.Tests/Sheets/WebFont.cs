@@ -35,7 +35,8 @@ internal static class WebFont
         using var stream = new BrotliStream(new MemoryStream(file, at, packed), CompressionMode.Decompress);
         using var all = new MemoryStream();
         stream.CopyTo(all);
-        return FontFace.Read("web", false, Pack(tables, all.ToArray(), ["head", "hhea", "hmtx", "cmap"]));
+        var font = Pack(tables, all.ToArray(), ["head", "hhea", "hmtx", "cmap"]);
+        return FontFace.Read("web", false, () => new MemoryStream(font));
     }
 
     private static byte[] Pack(List<(string Tag, int Length)> tables, byte[] data, string[] wanted)
@@ -48,6 +49,7 @@ internal static class WebFont
             var offset = tables.TakeWhile(table => table.Tag != wanted[i]).Sum(table => table.Length);
             System.Text.Encoding.ASCII.GetBytes(wanted[i]).CopyTo(font, 12 + (16 * i));
             BinaryPrimitives.WriteInt32BigEndian(font.AsSpan(12 + (16 * i) + 8), 12 + (16 * wanted.Length) + offset);
+            BinaryPrimitives.WriteInt32BigEndian(font.AsSpan(12 + (16 * i) + 12), tables.First(table => table.Tag == wanted[i]).Length);
         }
 
         return font;

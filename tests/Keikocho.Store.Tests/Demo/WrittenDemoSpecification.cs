@@ -12,19 +12,15 @@ using Microsoft.EntityFrameworkCore;
 namespace Keikocho.Store.Tests.Demo;
 
 /// <summary>A written demo club, the same on both engines.</summary>
-public abstract class WrittenDemoSpecification
+public abstract class WrittenDemoSpecification(StoreHost host) : StoreSpecification(host)
 {
-    private static readonly DateTimeOffset Now = new(2026, 11, 25, 16, 0, 0, TimeSpan.Zero);
+    private static new readonly DateTimeOffset Now = new(2026, 11, 25, 16, 0, 0, TimeSpan.Zero);
     private static readonly DemoRows Rows = DemoClub.Make(new DateOnly(2026, 11, 25), 5, DemoSize.Small);
-
-    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
-
-    protected abstract Task<Engine> FreshAsync();
 
     [Fact]
     public async Task What_is_written_is_read_back_through_the_context_row_for_row()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         var written = await WriteDemo.WriteAsync(engine, Rows, Now, Cancel);
         using var db = engine.OpenDb();
         Same([Rows.Club], await db.Clubs.ToListAsync(Cancel));
@@ -75,7 +71,7 @@ public abstract class WrittenDemoSpecification
     [Fact]
     public async Task Every_state_equals_its_folded_marks()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         var written = await WriteDemo.WriteAsync(engine, Rows, Now, Cancel);
         using var db = engine.OpenDb();
         var lessons = await db.Lessons.ToDictionaryAsync(l => l.Id, Cancel);
@@ -88,7 +84,7 @@ public abstract class WrittenDemoSpecification
     [Fact]
     public async Task The_check_of_the_whole_club_finds_nothing()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         await WriteDemo.WriteAsync(engine, Rows, Now, Cancel);
         var report = await CheckClub.RunAsync(engine, _ => new AttendanceRules(), cancel: Cancel);
         Assert.Empty(report.Problems);
@@ -100,7 +96,7 @@ public abstract class WrittenDemoSpecification
     [Fact]
     public async Task The_trail_is_a_chain_without_a_gap_and_says_last_when_the_demo_came_in()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         await WriteDemo.WriteAsync(engine, Rows, Now, Cancel);
         using var db = engine.OpenDb();
         var trail = await db.Trail.OrderBy(t => t.Number).ToListAsync(Cancel);
@@ -120,7 +116,7 @@ public abstract class WrittenDemoSpecification
     [Fact]
     public async Task A_second_demo_is_refused_and_changes_nothing()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         var written = await WriteDemo.WriteAsync(engine, Rows, Now, Cancel);
         await Assert.ThrowsAsync<StoreRefusal>(() => WriteDemo.WriteAsync(engine, DemoClub.Make(Rows.Today, 6, DemoSize.Small), Now, Cancel));
         using var db = engine.OpenDb();
@@ -131,14 +127,14 @@ public abstract class WrittenDemoSpecification
     [Fact]
     public async Task Writing_before_the_demos_last_event_is_refused()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         await Assert.ThrowsAsync<ArgumentException>(() => WriteDemo.WriteAsync(engine, Rows, Now.AddYears(-1), Cancel));
     }
 
     [Fact]
     public async Task A_mark_of_a_lesson_that_does_not_exist_takes_everything_back()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         var good = DemoClub.Make(Rows.Today, 5, DemoSize.Small);
         var lessons = good.Lessons.ToList();
         lessons.RemoveAt(0);
@@ -167,22 +163,12 @@ public abstract class WrittenDemoSpecification
 }
 
 /// <summary>In a SQLite file.</summary>
-public sealed class DemoInSqlite : WrittenDemoSpecification, IDisposable
+public sealed class DemoInSqlite() : WrittenDemoSpecification(new SqliteHost())
 {
-    private readonly TempFolder folder = new();
-    private readonly List<SqliteEngine> engines = [];
-
-    protected override Task<Engine> FreshAsync()
-    {
-        var engine = new SqliteEngine(folder.File($"demo{engines.Count}.keikocho"));
-        engines.Add(engine);
-        return Task.FromResult<Engine>(engine);
-    }
-
     [Fact]
     public async Task The_file_passes_the_check_of_its_foreign_keys_and_keeps_no_long_log()
     {
-        var engine = (SqliteEngine)await FreshAsync();
+        var engine = (SqliteEngine)await Host.FreshAsync();
         var rows = DemoClub.Make(new DateOnly(2028, 2, 29), 5, DemoSize.Small);
         await WriteDemo.WriteAsync(engine, rows, new DateTimeOffset(2028, 2, 29, 12, 0, 0, TimeSpan.Zero), TestContext.Current.CancellationToken);
         using var connection = engine.OpenConnection();
@@ -195,28 +181,6 @@ public sealed class DemoInSqlite : WrittenDemoSpecification, IDisposable
         Assert.Equal(-8000L, command.ExecuteScalar());
         Assert.Equal(0, new FileInfo(engine.File + "-wal").Length);
     }
-
-    public void Dispose()
-    {
-        foreach (var engine in engines) engine.Release();
-        folder.Dispose();
-    }
 }
 
-/// <summary>In a PostgreSQL database.</summary>
-public sealed class DemoInPostgres(PostgresDatabase database) : WrittenDemoSpecification, IClassFixture<PostgresDatabase>, IAsyncDisposable
-{
-    private readonly List<PostgresEngine> engines = [];
-
-    protected override async Task<Engine> FreshAsync()
-    {
-        var engine = new PostgresEngine(await database.AnotherAsync(), 3);
-        engines.Add(engine);
-        return engine;
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        foreach (var engine in engines) await engine.DisposeAsync();
-    }
-}
+public sealed class DemoInPostgres(PostgresDatabase database) : WrittenDemoSpecification(new PostgresHost(database)), IClassFixture<PostgresDatabase>;

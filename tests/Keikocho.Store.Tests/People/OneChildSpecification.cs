@@ -14,15 +14,11 @@ using Keikocho.Testing;
 namespace Keikocho.Store.Tests.People;
 
 /// <summary>What is changed and read on one child's page, the same on both engines.</summary>
-public abstract class OneChildSpecification
+public abstract class OneChildSpecification(StoreHost host) : StoreSpecification(host)
 {
-    protected static readonly DateTimeOffset Now = new(2026, 3, 10, 19, 0, 0, TimeSpan.Zero);
+    private static new readonly DateTimeOffset Now = new(2026, 3, 10, 19, 0, 0, TimeSpan.Zero);
     private static readonly DateOnly Day = new(2026, 3, 3);
     private static readonly AttendanceRules Rules = new();
-
-    protected static CancellationToken Cancel => TestContext.Current.CancellationToken;
-
-    protected abstract Task<Engine> FreshAsync();
 
     [Fact]
     public async Task A_contact_is_added_once_and_changed_in_its_place_and_its_email_stays()
@@ -213,7 +209,7 @@ public abstract class OneChildSpecification
 
     private async Task<MadeClub> MadeAsync()
     {
-        var engine = await FreshAsync();
+        var engine = await Host.FreshAsync();
         await engine.UpgradeAsync(Now, Cancel);
         var club = new MadeClub(engine);
         await club.FillAsync();
@@ -291,40 +287,6 @@ public abstract class OneChildSpecification
     }
 }
 
-/// <summary>In a SQLite file.</summary>
-public sealed class OneChildInSqlite : OneChildSpecification, IDisposable
-{
-    private readonly TempFolder folder = new();
-    private readonly List<SqliteEngine> engines = [];
+public sealed class OneChildInSqlite() : OneChildSpecification(new SqliteHost());
 
-    protected override Task<Engine> FreshAsync()
-    {
-        var engine = new SqliteEngine(folder.File($"club{engines.Count}.keikocho"));
-        engines.Add(engine);
-        return Task.FromResult<Engine>(engine);
-    }
-
-    public void Dispose()
-    {
-        foreach (var engine in engines) engine.Release();
-        folder.Dispose();
-    }
-}
-
-/// <summary>In a PostgreSQL database.</summary>
-public sealed class OneChildInPostgres(PostgresDatabase database) : OneChildSpecification, IClassFixture<PostgresDatabase>, IAsyncDisposable
-{
-    private readonly List<PostgresEngine> engines = [];
-
-    protected override async Task<Engine> FreshAsync()
-    {
-        var engine = new PostgresEngine(await database.AnotherAsync(), 3);
-        engines.Add(engine);
-        return engine;
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        foreach (var engine in engines) await engine.DisposeAsync();
-    }
-}
+public sealed class OneChildInPostgres(PostgresDatabase database) : OneChildSpecification(new PostgresHost(database)), IClassFixture<PostgresDatabase>;
