@@ -41,6 +41,7 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToContainTextAsync("1 waiting");
 
         // A reload without a network, and a mark after it.
+        await leader.KeepsThePageAsync();
         await leader.ReloadAsync();
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToContainTextAsync("1 waiting");
         await leader.Locator("a[href='#seen']").ClickAsync();
@@ -51,11 +52,29 @@ public sealed class EveningOnTwoTabletsTests : IAsyncLifetime
         // The network is back: everything arrives, each once.
         await leader.Context.SetOfflineAsync(false);
         await adult.Context.SetOfflineAsync(false);
-        await adult.Locator("#mat-send").ClickAsync();
         await Assertions.Expect(adult.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop", new() { Timeout = 30_000 });
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop", new() { Timeout = 30_000 });
         Assert.Equal(3, hall.Marks(MarkKind.Fall));
         Assert.Equal(1, hall.Marks(MarkKind.Knock));
+    }
+
+    [Fact, Statement(84)]
+    public async Task Send_hands_in_what_waits_without_waiting_for_the_next_try()
+    {
+        var tablet = await hall.Browser.TabletAsync(hall.Door);
+        await tablet.Clock.InstallAsync();
+        await hall.JoinAsync(tablet);
+        await tablet.AllIsOnTheLaptopAsync();
+        await tablet.RouteAsync("**/mat/*", route => route.AbortAsync());
+        await tablet.Here("Amina").ClickAsync();
+        await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("1 waiting, no laptop");
+        // The tablet's own clock stands still: nothing is tried again by itself, and what was under way has failed.
+        await tablet.Clock.PauseAtAsync(DateTime.UtcNow.AddSeconds(5));
+        await Task.Delay(500, TestContext.Current.CancellationToken);
+        await tablet.UnrouteAsync("**/mat/*");
+        await tablet.Locator("#mat-send").ClickAsync();
+        await tablet.AllIsOnTheLaptopAsync();
+        Assert.Equal(1, hall.Marks(MarkKind.Present));
     }
 
     [Fact]

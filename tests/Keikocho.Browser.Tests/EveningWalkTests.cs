@@ -151,6 +151,7 @@ public sealed class EveningWalkTests
 
         await AxeAsync(leader, "words");
         await Assertions.Expect(leader.Locator("#mat-waiting")).ToContainTextAsync("2 waiting");
+        await leader.KeepsThePageAsync();
         await leader.ReloadAsync();
         await ToAsync(leader, "seen");
         var fall = await ChooseAFallAsync(leader);

@@ -15,6 +15,10 @@ public sealed class OneChildOnTheMatTests
         await using var hall = await TabletsInTheHall.OpenAsync();
         var tablet = await hall.JoinAsync();
         await tablet.AllIsOnTheLaptopAsync();
+        await tablet.OpenViewAsync("child");
+        await tablet.Here("Amina").ClickAsync();
+        await Assertions.Expect(tablet.Locator(".mat-verdict")).ToContainTextAsync("Test on ");
+        await tablet.KeepsThePageAsync();
         await tablet.Context.SetOfflineAsync(true);
         await tablet.ReloadAsync();
         await tablet.OpenViewAsync("child");
@@ -26,7 +30,6 @@ public sealed class OneChildOnTheMatTests
         await tablet.Locator("#mat-undo-button").ClickAsync();
         await Assertions.Expect(tablet.Locator("[data-key='phrase words'] b")).ToHaveCountAsync(0);
         await tablet.Context.SetOfflineAsync(false);
-        await tablet.Locator("#mat-send").ClickAsync();
         await tablet.AllIsOnTheLaptopAsync();
         using var db = hall.OpenDb();
         Assert.Equal(["courage"], db.PhraseNotes.Where(n => n.TakenBackAt == null).Select(n => n.Phrase));
@@ -154,6 +157,7 @@ public sealed class OneChildOnTheMatTests
         await tablet.Locator(".mat-pairs li").First.WaitForAsync(new() { Timeout = 60_000 });
         var before = await NamesAsync(tablet);
         var (knocked, touched) = (before[0], before[^1]);
+        await tablet.KeepsThePageAsync();
         await tablet.Context.SetOfflineAsync(true);
 
         await tablet.OpenViewAsync("knock");
@@ -177,7 +181,6 @@ public sealed class OneChildOnTheMatTests
         Assert.DoesNotContain(knocked, await NamesAsync(tablet));
         Assert.DoesNotContain(touched, await NamesAsync(tablet));
         await tablet.Context.SetOfflineAsync(false);
-        await tablet.Locator("#mat-send").ClickAsync();
         await tablet.AllIsOnTheLaptopAsync();
         Assert.Equal((1, 1), (hall.Marks(MarkKind.Knock), hall.Marks(MarkKind.Fall)));
     }

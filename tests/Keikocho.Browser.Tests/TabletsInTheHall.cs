@@ -122,6 +122,9 @@ internal static class OnTablet
         await tablet.Locator($".mat-views a[href='#{address}'][aria-current]").WaitForAsync();
     }
 
+    /// <summary>The tablet keeps the page itself: from here on it opens without a network.</summary>
+    public static Task KeepsThePageAsync(this IPage tablet) => tablet.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+
     /// <summary>Everything that was tapped is on the laptop.</summary>
     public static Task AllIsOnTheLaptopAsync(this IPage tablet) =>
         Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop", new() { Timeout = 20_000 });
