@@ -98,7 +98,7 @@ public sealed class WhoIsReadyTests(Browser browser)
         "Attended 16 of the 19 lessons held by 23 November 2026, which is 84 %; there for the falls on 14 evenings.",
         "closed (from the register) took out 1 lesson (8 Oct): in neither count.",
         "The register of 1 Sep, 3 Sep, 27 Oct and 29 Oct is missing: in neither count until the club says whether the lesson was held.",
-        "16 lessons attended, 14 asked: enough, and 6 lessons are left before the test on Saturday 12 December 2026.",
+        "16 of 14 lessons attended: enough, and 6 lessons are left before the test on Saturday 12 December 2026.",
         "10 weeks from 1 September 2024 are full on 10 November 2024, in time for the test on Saturday 12 December 2026.",
         "Registered to 31 August 2027, which includes the test on Saturday 12 December 2026.",
         "Backward, stage 3 (standing): open; 2 clean evenings (12 November 2026 and 17 November 2026), the latest 6 days ago.",

@@ -18,8 +18,7 @@ public sealed record LessonsForTheTest(int Attended, int Minimum, int Needed, in
         {
             if (Minimum == 0)
                 return $"No least number of lessons is asked; {Attended} {Words.Was(Attended)} attended, and {Words.Count(Left, "lesson")} {Words.Is(Left)} left before the test on {TestOn.WithWeekday()}.";
-            // "35 of 14" reads like a slip: above the figure both are said apart.
-            var said = Attended > Minimum ? $"{Words.Count(Attended, "lesson")} attended, {Minimum} asked" : $"{Attended} of {Words.Count(Minimum, "lesson")} attended";
+            var said = $"{Attended} of {Words.Count(Minimum, "lesson")} attended";
             if (Needed == 0)
                 return $"{said}: enough, and {Words.Count(Left, "lesson")} {Words.Is(Left)} left before the test on {TestOn.WithWeekday()}.";
             return Needed <= Left

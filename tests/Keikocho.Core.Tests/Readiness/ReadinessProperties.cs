@@ -199,7 +199,7 @@ public sealed class ReadinessProperties
             var a = ReckonReadiness.Reckon(parts);
             var said = string.Join(' ', a.Reasons.Said());
             Assert.Contains(parts.TestOn.Full(), said, StringComparison.Ordinal);
-            Assert.Contains(parts.Clock.Attended > 10 ? $"{parts.Clock.Attended} lessons attended, 10 asked" : $"{parts.Clock.Attended} of 10 lessons attended", said, StringComparison.Ordinal);
+            Assert.Contains($"{parts.Clock.Attended} of 10 lessons attended", said, StringComparison.Ordinal);
             Assert.True(a.LessonsNeeded == 0 || said.Contains($"{a.LessonsNeeded} of the ", StringComparison.Ordinal) || said.Contains("short.", StringComparison.Ordinal) || said.Contains("all ", StringComparison.Ordinal) || said.Contains("the 1 lesson left", StringComparison.Ordinal));
             Assert.True(parts.Papers.RegisteredUntil is not { } until || said.Contains(until.Full(), StringComparison.Ordinal));
             foreach (var item in a.Lines.SelectMany(l => l.Items))
