@@ -181,7 +181,8 @@ public sealed class EveningWalkTests
         await ToAsync(adult, "cards");
         await adult.Locator("button[data-key=missing]").ClickAsync();
         await TapAsync(adult, "adult", "Graham", MarkKind.Absent);
-        await Assertions.Expect(adult.Locator(".mat-care")).ToBeVisibleAsync();
+        // The laptop makes the card anew; the tablet asks every ten seconds.
+        await Assertions.Expect(adult.Locator(".mat-care")).ToBeVisibleAsync(new() { Timeout = 30_000 });
         await AxeAsync(adult, "cards, an adult missing");
         await ToAsync(adult, "register");
         foreach (var name in new[] { "Ewa", "Samir" })
