@@ -185,6 +185,51 @@ public sealed class OneChildOnTheMatTests
         Assert.Equal((1, 1), (hall.Marks(MarkKind.Knock), hall.Marks(MarkKind.Fall)));
     }
 
+    [Fact, Statement(14), Statement(45)]
+    public async Task What_the_laptop_took_and_has_not_reckoned_with_yet_opens_nothing_also_after_a_reload()
+    {
+        await using var hall = await TabletsInTheHall.OpenAsync();
+        await hall.EnterSizesAsync();
+        var tablet = await hall.JoinAsync();
+        await tablet.Button("All here").ClickAsync();
+        await tablet.AllIsOnTheLaptopAsync();
+        await tablet.OpenViewAsync("pairs");
+        await tablet.Button("Main group").ClickAsync(new() { Timeout = 60_000 });
+        await tablet.Button("Holds").ClickAsync(new() { Timeout = 60_000 });
+        await tablet.Locator(".mat-pairs li").First.WaitForAsync(new() { Timeout = 60_000 });
+        var touched = (await NamesAsync(tablet))[0];
+        await tablet.KeepsThePageAsync();
+        // Marks arrive, and no evening comes back.
+        await tablet.Context.RouteAsync("**/mat/evening", route => route.AbortAsync());
+
+        await tablet.OpenViewAsync("seen");
+        await tablet.Button("Main group").ClickAsync();
+        await tablet.Tile(touched).Locator(".touched").ClickAsync();
+        await tablet.OpenViewAsync("cards");
+        await tablet.Button("Adult missing").ClickAsync();
+        await tablet.Locator(".tile .here").First.ClickAsync();
+        await Assertions.Expect(tablet.Locator("#mat-waiting")).Not.ToContainTextAsync("waiting", new() { Timeout = 20_000 });
+        Assert.Equal(1, hall.Marks(MarkKind.Fall));
+        Assert.Equal(1, hall.Marks(MarkKind.Absent));
+        await ShutAsync();
+        await tablet.ReloadAsync();
+        await ShutAsync();
+
+        // The laptop answers again, and what it made stands.
+        await tablet.Context.UnrouteAsync("**/mat/evening");
+        await Assertions.Expect(tablet.Locator("#mat-waiting")).ToHaveTextAsync("all on the laptop", new() { Timeout = 30_000 });
+        await tablet.OpenViewAsync("pairs");
+        await Assertions.Expect(tablet.Locator(".mat-pairs")).ToContainTextAsync(touched, new() { Timeout = 60_000 });
+
+        async Task ShutAsync()
+        {
+            await tablet.OpenViewAsync("cards");
+            await Assertions.Expect(tablet.Locator(".mat-care")).ToContainTextAsync("missing.");
+            await tablet.OpenViewAsync("pairs");
+            Assert.DoesNotContain(touched, await NamesAsync(tablet));
+        }
+    }
+
     // Everybody who stands in a pair, whatever is said beside the name.
     private static async Task<List<string>> NamesAsync(IPage tablet) =>
         [.. (await tablet.Locator(".mat-pairs li").AllInnerTextsAsync()).SelectMany(line => line.Split(':')[0].Split(" – ")).Select(n => n.Replace(" (tori only)", "", StringComparison.Ordinal))];

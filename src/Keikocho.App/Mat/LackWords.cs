@@ -56,6 +56,7 @@ internal static class LackWords
         StandDownScope.NoFalls => "No falls for now.",
         StandDownScope.NoContact => "No contact for now.",
         StandDownScope.OffTheMat => "Off the mat for now.",
-        _ => "Nothing that loads the neck.",
+        // Which work that is would be a medical word.
+        _ => "Some work is left out for now.",
     };
 }

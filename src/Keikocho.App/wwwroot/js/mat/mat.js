@@ -68,11 +68,13 @@ class Mat {
   async ask() {
     await this.outbox.send();
     try {
+      const askedAt = performance.now();
       const response = await fetch("/mat/evening", { headers: { Accept: "application/json", ...this.outbox.counts() }, redirect: "error" });
       if (response.status === 401 || response.status === 403) return this.#out();
       if (!response.ok) throw new Error(String(response.status));
       const told = await response.json();
       this.outbox.reached = true;
+      await this.outbox.reckoned(askedAt);
       this.#take(told, Date.now());
       await this.kept.set("evening", { told, at: Date.now(), skew: Date.now() - told.clock.now });
       await this.lacks.follow(told.lacks);
@@ -91,7 +93,7 @@ class Mat {
     this.outbox.evening = told.join.date;
     this.outbox.atLeast(told.join.sequence);
     if (!told.lessons.some((/** @type {any} */ l) => l.id === this.lesson)) this.lesson = this.evening.lessonNow()?.id ?? "";
-    for (const mark of this.outbox.waiting) if (mark.shows) this.evening.show(mark.shows);
+    for (const mark of this.outbox.unreckoned) if (mark.shows) this.evening.show(mark.shows);
   }
 
   /** @param {any} answer */
@@ -220,6 +222,7 @@ class Mat {
   }
 
   async #forget() {
+    await this.outbox.reckoned(Infinity);
     await this.lacks.forget();
     await this.kept.forget();
   }

@@ -9,6 +9,8 @@ export class Outbox {
   #kept;
   #marks;
   #sequence;
+  /** What the laptop holds, and has not told an evening with it yet. @type {any[]} */
+  #settled;
   #sending = false;
   #tries = 0;
   /** @type {number | undefined} */
@@ -23,18 +25,21 @@ export class Outbox {
   /** Whether the last try reached the laptop. */
   reached = true;
 
-  /** @param {import("./kept.js").Kept} kept @param {any[]} marks @param {number} sequence */
-  constructor(kept, marks, sequence) {
+  /** @param {import("./kept.js").Kept} kept @param {any[]} marks @param {number} sequence @param {any[]} settled */
+  constructor(kept, marks, sequence, settled) {
     this.#kept = kept;
     this.#marks = marks;
     this.#sequence = sequence;
+    this.#settled = settled;
   }
 
   /** @param {import("./kept.js").Kept} kept */
   static async open(kept) {
     const marks = await kept.waiting();
     const counted = (await kept.get("sequence")) ?? 0;
-    return new Outbox(kept, marks, Math.max(counted, ...marks.map((m) => m.sequence), 0));
+    // Settled before a reload: whatever the laptop tells next was asked later.
+    const settled = ((await kept.get("settled")) ?? []).map((/** @type {any} */ m) => ({ ...m, settledAt: -1 }));
+    return new Outbox(kept, marks, Math.max(counted, ...marks.map((m) => m.sequence), 0), settled);
   }
 
   /** The laptop’s count of this tablet: a wiped memory goes on from there. @param {number} sequence */
@@ -45,6 +50,18 @@ export class Outbox {
   /** What waits to be sent. */
   get waiting() {
     return this.#marks.filter((m) => !m.refused);
+  }
+
+  /** What the evening that was told last cannot rest on: what waits, and what arrived after that evening was asked for. */
+  get unreckoned() {
+    return [...this.#settled, ...this.waiting];
+  }
+
+  /** The laptop told an evening that was asked for at this moment of the page’s own clock. @param {number} askedAt */
+  async reckoned(askedAt) {
+    if (this.#settled.length === 0) return;
+    this.#settled = this.#settled.filter((m) => m.settledAt > askedAt);
+    await this.#kept.set("settled", this.#settled);
   }
 
   /** What the laptop will never take, with its reason. */
@@ -133,6 +150,10 @@ export class Outbox {
   /** @param {any[]} marks @param {any} answer */
   async #settle(marks, answer) {
     const byId = new Map(marks.map((m) => [m.id, m]));
+    const settledAt = performance.now();
+    const taken = answer.answers.filter((/** @type {any} */ l) => l.taken && byId.has(l.id)).map((/** @type {any} */ l) => ({ ...byId.get(l.id), settledAt }));
+    this.#settled = [...this.#settled, ...taken];
+    await this.#kept.set("settled", this.#settled);
     for (const line of answer.answers) {
       const mark = byId.get(line.id);
       if (!mark) continue;

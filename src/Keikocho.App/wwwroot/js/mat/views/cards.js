@@ -51,9 +51,9 @@ export const cards = {
   },
 };
 
-/** Adults marked missing on this tablet of whom the laptop has not heard yet. @param {any} mat @param {any} lesson @returns {string[]} */
+/** Adults marked missing on this tablet, without whom the laptop has not made the card anew yet. @param {any} mat @param {any} lesson @returns {string[]} */
 function whoIsMissing(mat, lesson) {
-  const waits = mat.outbox.waiting.filter((/** @type {any} */ m) => m.kind === "absent" && m.lesson === lesson.id).map((/** @type {any} */ m) => m.person);
+  const waits = mat.outbox.unreckoned.filter((/** @type {any} */ m) => m.kind === "absent" && m.lesson === lesson.id).map((/** @type {any} */ m) => m.person);
   return mat.evening.told.adults.filter((/** @type {any} */ a) => a.mark === "absent" && waits.includes(a.id)).map((/** @type {any} */ a) => a.name);
 }
 

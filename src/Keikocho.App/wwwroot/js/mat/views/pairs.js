@@ -53,13 +53,13 @@ function whoIsIn(mat, lesson, pack) {
 }
 
 /**
- * What this tablet knows and the laptop may not yet: a knock takes the child off, and a touched head that still waits leaves it out until
+ * What this tablet knows and the pairs it holds may not yet: a knock takes the child off, and a touched head leaves the child out until
  * the laptop has made the pairs anew. Shut wins.
  * @param {any} mat @param {string} child
  */
 function isShut(mat, child) {
   const touched = (/** @type {any} */ m) => m.person === child && m.kind === "fall" && (m.code & HEAD_TOUCHED) !== 0;
-  return (mat.held.knocks ?? []).includes(child) || mat.outbox.waiting.some(touched);
+  return (mat.held.knocks ?? []).includes(child) || mat.outbox.unreckoned.some(touched);
 }
 
 /**
